@@ -1,6 +1,14 @@
-var builder = WebApplication.CreateBuilder(args);
-var app = builder.Build();
+using System.Globalization;
+using Foreshore.Guide.Hosting;
 
+CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
+CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
+
+var builder = WebApplication.CreateBuilder(args);
+builder.AddSite(builder.Configuration.GetConnectionString("Guide") ?? "");
+
+var app = builder.Build();
+app.UseSite();
 app.Run();
 
 /// <summary>The composition root; public so that tests can start the real host.</summary>

@@ -1,0 +1,36 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Design;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+
+namespace Foreshore.Guide.Database;
+
+/// <summary>How a <see cref="GuideDb"/> reaches PostgreSQL: one place for the site, the migrations and the tests.</summary>
+public static class GuideConnection
+{
+    public static DbContextOptionsBuilder UseGuideDatabase(this DbContextOptionsBuilder options, string connectionString) =>
+        options
+            .UseNpgsql(connectionString, npgsql => npgsql
+                .UseNodaTime()
+                .SetPostgresVersion(15, 0)
+                // A connection left in the pool by a restarted server fails once; the retry hides that from readers.
+                .EnableRetryOnFailure(maxRetryCount: 3, maxRetryDelay: TimeSpan.FromSeconds(1), errorCodesToAdd: null))
+            .UseSnakeCaseNamingConvention();
+
+    public static IServiceCollection AddGuideDatabase(this IServiceCollection services, string connectionString) =>
+        services.AddDbContextFactory<GuideDb>((provider, options) => options
+            .UseGuideDatabase(connectionString)
+            .AddInterceptors(provider.GetServices<IInterceptor>()));
+
+    public static GuideDb Open(string connectionString)
+    {
+        var options = new DbContextOptionsBuilder<GuideDb>();
+        options.UseGuideDatabase(connectionString);
+        return new GuideDb(options.Options);
+    }
+}
+
+/// <summary>Lets <c>dotnet ef</c> build the model without starting the site; it never connects.</summary>
+internal sealed class DesignTimeGuideDb : IDesignTimeDbContextFactory<GuideDb>
+{
+    public GuideDb CreateDbContext(string[] args) => GuideConnection.Open("Host=/nowhere;Database=foreshore");
+}

@@ -1,0 +1,48 @@
+using Foreshore.Guide.Database;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using NodaTime;
+
+namespace Foreshore.Guide.Hosting;
+
+/// <summary>What the site is made of, and the order in which a request passes through it.</summary>
+internal static class Site
+{
+    private const int MostBytesPosted = 1 << 20;
+
+    public static void AddSite(this WebApplicationBuilder builder, string connectionString)
+    {
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = MostBytesPosted;
+        });
+
+        var services = builder.Services;
+        services.TryAddSingleton<IClock>(SystemClock.Instance);
+        services.AddSingleton(MapTiles.From(builder.Configuration));
+        services.AddGuideDatabase(connectionString);
+        services.AddDataProtection().SetApplicationName("Foreshore").PersistKeysToDbContext<GuideDb>();
+        services.AddHealthChecks().AddCheck<DatabaseCheck>("database");
+        services.AddProblemDetails();
+        services.AddPageCompression();
+        services.AddRazorComponents();
+        services.AddAntiforgery(options => options.Cookie.Name = "foreshore-form");
+        services.AddHsts(options => (options.MaxAge, options.IncludeSubDomains) = (TimeSpan.FromDays(365), true));
+    }
+
+    public static void UseSite(this WebApplication app)
+    {
+        app.UseSecurityHeaders(app.Services.GetRequiredService<MapTiles>());
+        app.UseResponseCompression();
+        app.UseHeadRequests();
+        if (!app.Environment.IsDevelopment())
+            app.UseHsts();
+        app.UseRouting();
+        app.UseAntiforgery();
+
+        app.MapStaticAssets();
+        app.MapHealthChecks("/health");
+    }
+}
