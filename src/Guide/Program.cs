@@ -1,5 +1,6 @@
 using System.Globalization;
 using Foreshore.Guide.Hosting;
+using Foreshore.Guide.Shell.Maps;
 
 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
@@ -9,6 +10,7 @@ builder.AddSite(builder.Configuration.GetConnectionString("Guide") ?? "");
 
 var app = builder.Build();
 app.UseSite();
+app.MapCoastline();
 app.Run();
 
 /// <summary>The composition root; public so that tests can start the real host.</summary>

@@ -9,8 +9,8 @@ import clipping from "polygon-clipping";
 
 const topology = JSON.parse(readFileSync("node_modules/world-atlas/land-10m.json", "utf8"));
 const polygons = feature(topology, topology.objects.land).features.flatMap(f => f.geometry.coordinates)
-  // Fourteen islets have become lines on the package's grid: fewer than four points, nothing enclosed; the asset leaves them out.
-  .filter(rings => rings[0].length > 3)
+  // Fourteen islets have become lines on the package's grid: nothing enclosed; the asset leaves them out.
+  .filter(rings => new Set(rings[0].map(String)).size > 2)
   // The ring round the South Pole is not a plane polygon; boxes stay north of it.
   .filter(rings => Math.max(...rings[0].map(p => p[1])) > -60)
   .map(rings => rings.map(ring => {
