@@ -1,4 +1,5 @@
 using Foreshore.Guide.Database;
+using Foreshore.Guide.Shell;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using NodaTime;
@@ -39,10 +40,13 @@ internal static class Site
         app.UseHeadRequests();
         if (!app.Environment.IsDevelopment())
             app.UseHsts();
+        app.UseStatusPages();
         app.UseRouting();
         app.UseAntiforgery();
 
         app.MapStaticAssets();
+        app.MapRazorComponents<App>();
+        app.MapThemes();
         app.MapHealthChecks("/health");
     }
 }

@@ -1,0 +1,9 @@
+namespace Foreshore.Guide.Shell;
+
+/// <summary>What stands at the head of every page: whose guide it is and, first of all, whether it is a demo.</summary>
+/// <param name="ClubName">The club's name, as it signs.</param>
+/// <param name="DemoLine">Printed before anything else; <c>null</c> for a club's own guide.</param>
+public sealed record Masthead(string ClubName, string? DemoLine)
+{
+    public static readonly Masthead Unnamed = new("Coast guide", null);
+}

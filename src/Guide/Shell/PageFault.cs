@@ -1,0 +1,46 @@
+namespace Foreshore.Guide.Shell;
+
+/// <summary>What went wrong with a request, in the three sentences a reader needs: what happened, why, what to do.</summary>
+public sealed record PageFault(string Title, string Why, string WhatToDo)
+{
+    private const string Key = nameof(PageFault);
+
+    /// <summary>Ends an endpoint with this fault; the status page prints it inside the site's own layout.</summary>
+    public IResult Answer(HttpContext context, int statusCode)
+    {
+        context.Items[Key] = this;
+        return Results.StatusCode(statusCode);
+    }
+
+    /// <summary>The fault an endpoint left on the request, or the usual words for the status.</summary>
+    public static PageFault Of(HttpContext context, int statusCode) =>
+        context.Items[Key] as PageFault ?? Usual(statusCode);
+
+    private static PageFault Usual(int statusCode) => statusCode switch
+    {
+        400 => new("That request could not be read", "Something in the address or the form is not what this page expects.",
+            "Go back, check what was filled in, and send it again. What you typed is still in the form."),
+        403 => new("This page is not open to you", "It is kept to some members, or the form came from another site.",
+            "If you belong to the club, ask a guide warden. Otherwise start from the guide."),
+        404 => NotFound,
+        405 => new("That address does not take this kind of request", "It is only there for a form to be sent to, or only to be read.",
+            "Go to the guide and take the link or button from there."),
+        413 => new("That was too large to take in", "What was sent is larger than this site accepts.",
+            "Send less at a time: shorter text, or a smaller file."),
+        429 => new("Too many requests in a short time", "This site is a small machine and limits how often one visitor may ask.",
+            "Wait a minute, then try again."),
+        503 => new("The guide is not ready", "The database behind it does not answer just now. Nothing was lost.",
+            "Wait a minute, then load the page again. Printed sheets keep their own times and still say when they run out."),
+        < 500 => new("That request could not be answered", "The address or the form is not what this site expects.",
+            "Go back and try again, or start from the guide."),
+        _ => Broken,
+    };
+
+    public static readonly PageFault NotFound = new("There is no page at this address",
+        "The place may have been renamed or taken out of the guide, or the address has a slip in it.",
+        "Look for the place on the coast, or search for a word of its name.");
+
+    public static readonly PageFault Broken = new("Something went wrong on our side",
+        "The site could not finish this page. The fault is written to the site's log; nothing that was saved before is lost.",
+        "Load the page again. If it happens twice, tell whoever keeps the site what you were doing and when.");
+}

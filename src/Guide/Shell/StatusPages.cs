@@ -1,0 +1,25 @@
+using Microsoft.AspNetCore.Diagnostics;
+
+namespace Foreshore.Guide.Shell;
+
+/// <summary>Faults become pages that say what happened and what to do; answers for programs stay problem details.</summary>
+internal static class StatusPages
+{
+    public static void UseStatusPages(this WebApplication app) =>
+        app.UseWhen(context => !IsForPrograms(context.Request.Path), pages =>
+        {
+            pages.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandlingPath = "/error", CreateScopeForErrors = true });
+            pages.UseStatusCodePagesWithReExecute("/status/{0}", createScopeForStatusCodePages: true);
+            pages.Use((context, next) =>
+            {
+                // The page about a failed post is itself only read: it must not ask for the form's token or handler.
+                if (context.Features.Get<IStatusCodeReExecuteFeature>() is not null || context.Features.Get<IExceptionHandlerFeature>() is not null)
+                    context.Request.Method = HttpMethods.Get;
+
+                return next(context);
+            });
+        });
+
+    private static bool IsForPrograms(PathString path) =>
+        path.StartsWithSegments("/api") || path.StartsWithSegments("/openapi") || path.StartsWithSegments("/health");
+}
