@@ -1,3 +1,4 @@
+using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Shell;
 using Microsoft.AspNetCore.DataProtection;
@@ -22,6 +23,7 @@ internal static class Site
 
         var services = builder.Services;
         services.TryAddSingleton<IClock>(SystemClock.Instance);
+        services.AddSingleton<SharedSun>();
         services.AddSingleton(MapTiles.From(builder.Configuration));
         services.AddGuideDatabase(connectionString);
         services.AddDataProtection().SetApplicationName("Foreshore").PersistKeysToDbContext<GuideDb>();

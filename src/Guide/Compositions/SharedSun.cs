@@ -1,0 +1,49 @@
+using Foreshore.Almanac.Sun;
+using NodaTime;
+
+namespace Foreshore.Guide.Compositions;
+
+/// <summary>
+/// The one table of the sun that all places share: where the sun is doesn't depend on who asks, only the turn to a place's
+/// own horizon does. It reaches from the December before this year (the twelve months of a ruler, the first of a season
+/// table's months) to 400 days on, and is made anew as the clock moves on.
+/// </summary>
+public sealed class SharedSun(IClock clock)
+{
+    private static readonly Duration BeforeTheYear = Duration.FromDays(33);
+    private static readonly Duration Ahead = Duration.FromDays(402);
+    private static readonly Duration Kept = Duration.FromDays(1);
+
+    private readonly Lock making = new();
+    private volatile Made? made;
+
+    /// <summary>The table that holds for now; made on first use, then shared.</summary>
+    public SunEphemeris Current => For(clock.GetCurrentInstant());
+
+    /// <summary>The same for a moment already read from the clock, so that one page computes with one now.</summary>
+    public SunEphemeris For(Instant now)
+    {
+        if (made is { } held && held.HoldsAt(now))
+            return held.Sun;
+
+        lock (making)
+        {
+            if (made is not { } other || !other.HoldsAt(now))
+                made = other = Make(now);
+            return other.Sun;
+        }
+    }
+
+    private static Made Make(Instant now)
+    {
+        var today = now.InUtc().Date;
+        var newYear = new LocalDate(today.Year, 1, 1).AtMidnight().InUtc().ToInstant();
+        var midnight = today.AtMidnight().InUtc().ToInstant();
+        return new Made(SunEphemeris.Covering(newYear - BeforeTheYear, midnight + Kept + Ahead), midnight);
+    }
+
+    private sealed record Made(SunEphemeris Sun, Instant Midnight)
+    {
+        public bool HoldsAt(Instant now) => Midnight <= now && now < Midnight + Kept;
+    }
+}
