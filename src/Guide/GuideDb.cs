@@ -1,3 +1,8 @@
+using Foreshore.Guide.Access;
+using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Hazards;
+using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 
@@ -10,6 +15,28 @@ namespace Foreshore.Guide;
 public sealed class GuideDb(DbContextOptions<GuideDb> options) : DbContext(options), IDataProtectionKeyContext
 {
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
+
+    public DbSet<ClubSettings> ClubSettings => Set<ClubSettings>();
+
+    public DbSet<CountryCautions> CountryCautions => Set<CountryCautions>();
+
+    /// <summary>Read places through <see cref="LocationQueries"/>, which applies visibility and blurring.</summary>
+    internal DbSet<Location> Locations => Set<Location>();
+
+    internal DbSet<VantagePoint> VantagePoints => Set<VantagePoint>();
+
+    internal DbSet<Composition> Compositions => Set<Composition>();
+
+    internal DbSet<AccessRoute> AccessRoutes => Set<AccessRoute>();
+
+    internal DbSet<HazardNote> HazardNotes => Set<HazardNote>();
+
+    internal DbSet<Closure> Closures => Set<Closure>();
+
+    internal DbSet<UsedSlug> UsedSlugs => Set<UsedSlug>();
+
+    protected override void OnConfiguring(DbContextOptionsBuilder optionsBuilder) =>
+        optionsBuilder.AddInterceptors(SearchTextOnSave.Instance);
 
     protected override void OnModelCreating(ModelBuilder modelBuilder) =>
         modelBuilder.ApplyConfigurationsFromAssembly(typeof(GuideDb).Assembly);

@@ -1,0 +1,50 @@
+using Foreshore.Guide.Database;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace Foreshore.Guide.Access;
+
+internal sealed class AccessRouteMapping : IEntityTypeConfiguration<AccessRoute>
+{
+    public void Configure(EntityTypeBuilder<AccessRoute> route)
+    {
+        route.ToTable("access_routes");
+        route.Property(r => r.Name).HasMaxLength(80);
+        route.Property(r => r.Notes).HasMaxLength(600);
+        route.Property(r => r.Version).IsRowVersion();
+        route.Ignore(r => r.MayBeRecommended);
+        route.HasIndex(r => new { r.LocationId, r.Order }).IsUnique();
+        route.HasMany(r => r.Legs).WithOne().HasForeignKey(leg => leg.AccessRouteId);
+    }
+}
+
+internal sealed class LegMapping : IEntityTypeConfiguration<Leg>
+{
+    public void Configure(EntityTypeBuilder<Leg> leg)
+    {
+        leg.ToTable("legs");
+        leg.HasIndex(l => new { l.AccessRouteId, l.Order }).IsUnique();
+        leg.Property(l => l.Name).HasMaxLength(120);
+        leg.Property(l => l.Notes).HasMaxLength(600);
+        leg.Property(l => l.Surface).HasMaxLength(120);
+        leg.Property(l => l.HoursText).HasMaxLength(200);
+        leg.Property(l => l.Version).IsRowVersion();
+        leg.EnumText(l => l.Kind, "kind");
+        leg.EnumText(l => l.LegalStatus, "legal_status");
+        leg.Property(l => l.Group).HasColumnName("group_allowed");
+        leg.EnumText(l => l.Group, "group_allowed");
+        leg.Property(l => l.Tripod).HasColumnName("tripod_allowed");
+        leg.EnumText(l => l.Tripod, "tripod_allowed");
+        leg.EnumText(l => l.Dogs, "dogs");
+        leg.Between("distance_kilometres", 0, 2000);
+        leg.Between("minutes", 0, 2880);
+        leg.Between("climb_metres", 0, 3000);
+        leg.Check("line", "cardinality(line_degrees) % 2 = 0 AND cardinality(line_degrees) <> 2");
+        leg.Check("ferry", "(kind = 'Ferry') = (ferry_crossing_minutes IS NOT NULL)");
+        leg.Ignore(l => l.Line);
+        leg.Ignore(l => l.MayBeRecommended);
+        leg.ComplexProperty(l => l.Check).Map();
+        leg.ComplexProperty(l => l.Ferry, ferry => ferry.Property(f => f.Currency).HasMaxLength(3));
+        leg.ComplexProperty(l => l.Crossing, crossing => crossing.ComplexProperty(c => c.PassableBelow).Map());
+    }
+}

@@ -1,0 +1,73 @@
+using Foreshore.Guide.Locations;
+using NodaTime;
+
+namespace Foreshore.Guide.Access;
+
+/// <summary>What one must know of a ferry.</summary>
+public sealed record FerryFacts
+{
+    private FerryFacts() { }
+
+    public FerryFacts(double crossingMinutes, LocalTime firstSailing, LocalTime lastSailing, double? intervalMinutes, int lastCheckInMinutes)
+    {
+        CrossingMinutes = Require.Between(crossingMinutes, 1, 2880, "The crossing time", "minutes");
+        (FirstSailing, LastSailing) = (firstSailing, lastSailing);
+        IntervalMinutes = Require.BetweenOrNull(intervalMinutes, 1, 10080, "The interval between sailings", "minutes");
+        LastCheckInMinutes = Require.Between(lastCheckInMinutes, 0, 240, "The last check-in before a sailing", "minutes");
+    }
+
+    public double CrossingMinutes { get; private init; }
+
+    public LocalTime FirstSailing { get; private init; }
+
+    public LocalTime LastSailing { get; private init; }
+
+    public double? IntervalMinutes { get; private init; }
+
+    /// <summary>Minutes before the sailing by which one must be there.</summary>
+    public int LastCheckInMinutes { get; private init; }
+
+    /// <summary>Return fare for one person on foot.</summary>
+    public decimal? Fare { get; private init; }
+
+    /// <summary>ISO 4217 code of the fare.</summary>
+    public string? Currency { get; private init; }
+
+    /// <summary>Minutes saved over the road; null when there is no road.</summary>
+    public double? MinutesSaved { get; private init; }
+
+    public FerryFacts Costing(decimal fare, string currency)
+    {
+        Require.That(fare is >= 0 and <= 100_000, "The fare is out of range. Enter the price of one return ticket on foot.");
+        Require.That(currency.Length == 3 && currency.All(char.IsAsciiLetterUpper), $"\"{currency}\" is not a currency code. Use the three letters of ISO 4217, for example USD.");
+        return this with { Fare = fare, Currency = currency };
+    }
+
+    public FerryFacts Saving(double minutes) => this with { MinutesSaved = Require.Between(minutes, 0, 1440, "The time saved over the road", "minutes") };
+}
+
+/// <summary>Passable, both ways, only while the tide is below a height.</summary>
+public sealed record Crossing
+{
+    private Crossing() { }
+
+    public Crossing(TideHeight passableBelow, bool isBeach, double? minutesFromStance)
+    {
+        PassableBelow = passableBelow;
+        IsBeach = isBeach;
+        MinutesFromStance = Require.BetweenOrNull(minutesFromStance, 0, 600, "The walk from the stance to beyond the crossing", "minutes");
+    }
+
+    public TideHeight PassableBelow { get; private init; } = null!;
+
+    /// <summary>On a beach run-up counts, elsewhere half the significant wave height.</summary>
+    public bool IsBeach { get; private init; }
+
+    /// <summary>Measured walk from the stance to beyond the crossing; null: the whole walk to beyond reach counts.</summary>
+    public double? MinutesFromStance { get; private init; }
+
+    /// <summary>Why no wave allowance is due; only a warden writes it. Null: the allowance is due.</summary>
+    public string? ShelteredBecause { get; private init; }
+
+    public Crossing Sheltered(string because) => this with { ShelteredBecause = Require.Text(because, 300, "Why the crossing is sheltered") };
+}

@@ -1,0 +1,92 @@
+using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Locations;
+using NodaTime;
+
+namespace Foreshore.Guide.Access;
+
+public sealed class ParkingArea
+{
+    private ParkingArea() { }
+
+    public ParkingArea(string name, Position position, string surface, FactCheck check)
+    {
+        Name = Require.Text(name, 80, "The parking area's name");
+        (LatitudeDegrees, LongitudeDegrees) = (position.LatitudeDegrees, position.LongitudeDegrees);
+        Surface = Require.Text(surface, 80, "The surface");
+        Check = check;
+    }
+
+    public int Id { get; private set; }
+
+    public int LocationId { get; private set; }
+
+    public string Name { get; private set; } = "";
+
+    public double LatitudeDegrees { get; private set; }
+
+    public double LongitudeDegrees { get; private set; }
+
+    public Position Position => new(LatitudeDegrees, LongitudeDegrees);
+
+    public string Surface { get; private set; } = "";
+
+    public FactCheck Check { get; private set; } = null!;
+
+    /// <summary>Cars; null: nobody has counted.</summary>
+    public int? Capacity { get; private set; }
+
+    /// <summary>Price of one stay; zero is free, null unknown.</summary>
+    public decimal? Cost { get; private set; }
+
+    /// <summary>ISO 4217 code of the cost.</summary>
+    public string? Currency { get; private set; }
+
+    /// <summary>Clear height under the barrier, metres; null: no barrier.</summary>
+    public double? HeightBarrierMetres { get; private set; }
+
+    /// <summary>The gate is locked from this time…</summary>
+    public LocalTime? LockedFrom { get; private set; }
+
+    /// <summary>…until this one. Both null: never locked as far as known.</summary>
+    public LocalTime? LockedUntil { get; private set; }
+
+    /// <summary>Tide height from which the ground floods; null: not known to flood.</summary>
+    public TideHeight? FloodsAbove { get; private set; }
+
+    public string? Notes { get; private set; }
+
+    public uint Version { get; private set; }
+
+    public ParkingArea Hold(int cars, decimal? cost = null, string? currency = null)
+    {
+        Capacity = Require.Between(cars, 0, 5000, "The capacity", "cars");
+        Require.That(cost is null or (>= 0 and <= 10_000), "The cost is out of range. Enter the price of one stay.");
+        Require.That(cost is null or 0 || currency is { Length: 3 }, "A cost needs its currency, as the three letters of ISO 4217, for example USD.");
+        (Cost, Currency) = (cost, currency);
+        return this;
+    }
+
+    public ParkingArea Bar(double clearHeightMetres)
+    {
+        HeightBarrierMetres = Require.Between(clearHeightMetres, 1, 6, "The height barrier", "m");
+        return this;
+    }
+
+    public ParkingArea Lock(LocalTime from, LocalTime until)
+    {
+        (LockedFrom, LockedUntil) = (from, until);
+        return this;
+    }
+
+    public ParkingArea FloodAbove(TideHeight height)
+    {
+        FloodsAbove = height;
+        return this;
+    }
+
+    public ParkingArea Note(string notes)
+    {
+        Notes = Require.Text(notes, 600, "The notes");
+        return this;
+    }
+}

@@ -1,0 +1,126 @@
+using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Locations;
+using NodaTime;
+
+namespace Foreshore.Guide.Compositions;
+
+/// <summary>What one learns about a stance, one fact a verb.</summary>
+public sealed partial class VantagePoint
+{
+    public VantagePoint CheckedAs(FactCheck check)
+    {
+        Check = check;
+        return this;
+    }
+
+    /// <summary>States that no waves, or no water at all, come to the stance. Only a warden does, and says why.</summary>
+    public VantagePoint Reached(Reach reach, string? because = null)
+    {
+        Require.That(reach is Reach.Waves or Reach.Unknown || !string.IsNullOrWhiteSpace(because),
+            "Why can waves not come there? Without a reason the stance counts as wave-exposed. Write what shelters it.");
+        Reach = reach;
+        ReachReason = Require.TextOrNull(because, 300, "The reason");
+        return this;
+    }
+
+    public VantagePoint Measure(GroundHeight ground)
+    {
+        Ground = ground;
+        return this;
+    }
+
+    public VantagePoint Look(double eyeHeightMetres)
+    {
+        EyeHeightMetres = Require.Between(eyeHeightMetres, 0.05, 10, "The eye height", "m");
+        return this;
+    }
+
+    public VantagePoint Walk(double inMinutes, double outMinutes, bool inTheDark, double? toBeyondReachMinutes = null)
+    {
+        WalkInMinutes = Require.Between(inMinutes, 0, 1440, "The walk in", "minutes");
+        WalkOutMinutes = Require.Between(outMinutes, 0, 1440, "The walk out", "minutes");
+        MinutesToBeyondReach = Require.BetweenOrNull(toBeyondReachMinutes, 0, 1440, "The walk to beyond reach of the water", "minutes");
+        WalkedInTheDark = inTheDark;
+        return this;
+    }
+
+    public VantagePoint Fit(int tripods)
+    {
+        Tripods = Require.Between(tripods, 1, 100, "The number of tripods that fit", "");
+        return this;
+    }
+
+    public VantagePoint CutOffAbove(TideHeight height)
+    {
+        (PathCutOff, IsNeverCutOff) = (height, false);
+        return this;
+    }
+
+    public VantagePoint NeverCutOff()
+    {
+        (PathCutOff, IsNeverCutOff) = (null, true);
+        return this;
+    }
+
+    public VantagePoint UsableBelow(TideHeight height)
+    {
+        HighestUsableTide = height;
+        return this;
+    }
+
+    public VantagePoint UsableIn(SeaLimit limit)
+    {
+        Sea = limit;
+        return this;
+    }
+
+    public VantagePoint WatchFrom(NearbyPlace place)
+    {
+        WatchPlace = place;
+        return this;
+    }
+
+    public VantagePoint WorkInTheDarkFrom(NearbyPlace place)
+    {
+        DarkStance = place;
+        return this;
+    }
+
+    public VantagePoint OnEdge(EdgeDistance edge, double? gustLimitMetresPerSecond = null)
+    {
+        Edge = edge;
+        GustLimitMetresPerSecond = Require.BetweenOrNull(gustLimitMetresPerSecond, 1, 60, "The gust limit", "m/s");
+        return this;
+    }
+
+    public VantagePoint Under(CliffAbove cliff)
+    {
+        Cliff = cliff;
+        return this;
+    }
+
+    public VantagePoint Draw(Skyline skyline)
+    {
+        SkylineText = skyline.IsAssumed ? null : SkylineNotation.Write(skyline);
+        return this;
+    }
+
+    public VantagePoint Sketched(string fileName)
+    {
+        Sketch = SketchName.Of(fileName);
+        return this;
+    }
+
+    /// <summary>Renamed addresses answer 301 from the old one.</summary>
+    public VantagePoint ChangeSlug(string slug)
+    {
+        Slug = Locations.Slug.Of(slug);
+        return this;
+    }
+
+    public VantagePoint StillCorrect(LocalDate on, string by)
+    {
+        Check = Check.StillCorrect(on, by);
+        return this;
+    }
+}

@@ -1,0 +1,124 @@
+using Foreshore.Guide.Access;
+using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Members;
+using Microsoft.EntityFrameworkCore;
+
+namespace Foreshore.Guide.Locations;
+
+/// <summary>What to load with places; each part costs one command, however many places there are.</summary>
+[Flags]
+public enum Parts
+{
+    /// <summary>The place alone.</summary>
+    None = 0,
+
+    /// <summary>Parking, overnight rules and permission letters.</summary>
+    Stay = 1,
+
+    /// <summary>Routes with their legs.</summary>
+    Routes = 2,
+
+    /// <summary>Vantage points with their compositions.</summary>
+    Compositions = 4,
+
+    /// <summary>Hazard ratings and notes, and closures.</summary>
+    Hazards = 8,
+
+    All = Stay | Routes | Compositions | Hazards,
+}
+
+/// <summary>
+/// Places as a reader may see them: members-only ones absent, sensitive ones blurred. Pages, map, API and search read places
+/// through here and never from the sets themselves.
+/// </summary>
+public static class LocationQueries
+{
+    /// <summary>The one visibility filter. Sensitive places pass: they are shown blurred, see <see cref="Blur"/>.</summary>
+    public static IQueryable<Location> VisibleTo(this IQueryable<Location> locations, Reader reader) =>
+        reader.IsMember ? locations : locations.Where(l => l.Visibility != Visibility.Members);
+
+    /// <summary>
+    /// All places in coast order, or those that every word of the search meets. A search too long or without words finds nothing;
+    /// pass null for no search.
+    /// </summary>
+    public static async Task<IReadOnlyList<Location>> CoastAsync(
+        this GuideDb db, Reader reader, Parts parts, string? search = null, CancellationToken cancel = default)
+    {
+        var locations = db.Locations.VisibleTo(reader);
+        if (search is not null)
+        {
+            if (SearchWords.ToPrefixQuery(search) is not { } words)
+                return [];
+            locations = locations.Meeting(words);
+        }
+
+        var found = await locations.LoadAsync(db, parts, cancel);
+        return [.. found.OrderBy(l => l.CoastOrder).ThenBy(l => l.Id).Select(l => Blur.For(l, reader))];
+    }
+
+    /// <summary>One place by its current slug; null when there is none or the reader may not know of it.</summary>
+    public static async Task<Location?> LocationAsync(
+        this GuideDb db, string slug, Reader reader, Parts parts = Parts.All, CancellationToken cancel = default)
+    {
+        var found = await db.Locations.VisibleTo(reader).Where(l => l.Slug == slug).LoadAsync(db, parts, cancel);
+        return found.Count == 0 ? null : Blur.For(found[0], reader);
+    }
+
+    /// <summary>
+    /// Where an old address leads: the current slugs for once-used ones, or null when they are current, unknown, or not for this
+    /// reader. Vantage point and composition are left out where the address has none.
+    /// </summary>
+    public static async Task<(string Location, string? VantagePoint, string? Composition)?> MovedToAsync(
+        this GuideDb db, Reader reader, string location, string? vantagePoint = null, string? composition = null, CancellationToken cancel = default)
+    {
+        var place = await db.TargetAsync(UsedSlug.OfCoast, location, cancel) is { } id
+            ? (await db.Locations.VisibleTo(reader).Where(l => l.Id == id).LoadAsync(db, Parts.Compositions, cancel)).SingleOrDefault()
+            : null;
+        if (place is null || (vantagePoint is not null && !place.MayBeSeenExactlyBy(reader)))
+            return null;
+
+        var point = vantagePoint is null ? null : await db.TargetAsync(UsedSlug.OfLocation(place.Id), vantagePoint, cancel) is { } pointId
+            ? place.VantagePoints.SingleOrDefault(v => v.Id == pointId) : null;
+        var picture = composition is null || point is null ? null : await db.TargetAsync(UsedSlug.OfVantagePoint(point.Id), composition, cancel) is { } pictureId
+            ? point.Compositions.SingleOrDefault(c => c.Id == pictureId) : null;
+        if ((vantagePoint is not null && point is null) || (composition is not null && picture is null))
+            return null;
+
+        var isCurrent = place.Slug == location && point?.Slug == vantagePoint && picture?.Slug == composition;
+        return isCurrent ? null : (place.Slug, point?.Slug, picture?.Slug);
+    }
+
+    /// <summary>Cautions of the country, else the general default.</summary>
+    public static Task<CountryCautions?> CautionsAsync(this GuideDb db, string countryCode, CancellationToken cancel = default) =>
+        db.CountryCautions.AsNoTracking().Where(c => c.CountryCode == countryCode || c.CountryCode == null)
+            .OrderBy(c => c.CountryCode == null).FirstOrDefaultAsync(cancel);
+
+    private static IQueryable<Location> Meeting(this IQueryable<Location> locations, string words) =>
+        locations.Where(l => EF.Property<NpgsqlTypes.NpgsqlTsVector>(l, LocationMapping.SearchVector).Matches(EF.Functions.ToTsQuery("simple", words)));
+
+    private static Task<int?> TargetAsync(this GuideDb db, string parent, string slug, CancellationToken cancel) =>
+        db.UsedSlugs.Where(u => u.Parent == parent && u.Slug == slug).Select(u => (int?)u.TargetId).SingleOrDefaultAsync(cancel);
+
+    /// <summary>
+    /// Loads the places, then each part by one command. The context's own fix-up joins them, which keeps commands few and rows
+    /// narrow: one query with all collections would multiply them.
+    /// </summary>
+    private static async Task<List<Location>> LoadAsync(this IQueryable<Location> locations, GuideDb db, Parts parts, CancellationToken cancel)
+    {
+        var places = locations.Include(l => l.Grants).AsQueryable();
+        if (parts.HasFlag(Parts.Stay))
+            places = places.Include(l => l.Parking).Include(l => l.OvernightRules).Include(l => l.PermissionLetters);
+        var found = await places.AsSingleQuery().ToListAsync(cancel);
+        if (found.Count == 0)
+            return found;
+
+        var ids = found.Select(l => l.Id).ToArray();
+        if (parts.HasFlag(Parts.Routes))
+            await db.Set<AccessRoute>().Where(r => ids.Contains(r.LocationId)).Include(r => r.Legs.OrderBy(leg => leg.Order)).OrderBy(r => r.Order).LoadAsync(cancel);
+        if (parts.HasFlag(Parts.Compositions))
+            await db.Set<VantagePoint>().Where(v => ids.Contains(v.LocationId)).Include(v => v.Compositions.OrderBy(c => c.Id)).OrderBy(v => v.Id).LoadAsync(cancel);
+        if (parts.HasFlag(Parts.Hazards))
+            await db.Locations.Where(l => ids.Contains(l.Id)).Include(l => l.HazardRatings).Include(l => l.HazardNotes).Include(l => l.Closures).AsSingleQuery().LoadAsync(cancel);
+        return found;
+    }
+}
