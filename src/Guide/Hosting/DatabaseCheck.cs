@@ -17,8 +17,7 @@ internal sealed class DatabaseCheck(IDbContextFactory<GuideDb> database) : IHeal
         {
             await using var db = await database.CreateDbContextAsync(limit.Token);
             // Past the retries of the context: a probe wants to know how things stand now.
-            await using var connection = new NpgsqlConnection(db.Database.GetConnectionString());
-            await connection.OpenAsync(limit.Token);
+            await db.Database.GetDbConnection().OpenAsync(limit.Token);
             return HealthCheckResult.Healthy();
         }
         catch (Exception fault) when (fault is NpgsqlException or OperationCanceledException or TimeoutException)

@@ -10,11 +10,16 @@ namespace Foreshore.Guide.Hosting;
 /// <summary>What the site is made of, and the order in which a request passes through it.</summary>
 internal static class Site
 {
+    /// <summary>This machine alone: a proxy or a setting opens the site to others.</summary>
+    private const string DefaultAddress = "http://localhost:5080";
+    private static readonly string[] AddressSettings = ["urls", "http_ports", "https_ports"];
     private const int MostBytesPosted = 1 << 20;
 
     public static void AddSite(this WebApplicationBuilder builder, string connectionString)
     {
         builder.WebHost.UseStaticWebAssets();
+        if (AddressSettings.All(setting => builder.Configuration[setting] is null))
+            builder.WebHost.UseUrls(DefaultAddress);
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;

@@ -1,0 +1,100 @@
+using System.Net.Sockets;
+using System.Runtime.InteropServices;
+using Foreshore.Guide.Database;
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+
+namespace Foreshore.Guide.Hosting;
+
+/// <summary>What the program can be asked to do. Settings follow as <c>--Name:Part=value</c>.</summary>
+internal static class Verbs
+{
+    private const string Usage = """
+        foreshore [serve]   serve the guide (the default)
+        foreshore migrate   bring the database's tables up to date
+        foreshore reset     throw the embedded database away
+
+        Settings follow as --Name=value; DEVELOPERS.md lists them all.
+        """;
+
+    public static async Task<int> RunAsync(string[] line)
+    {
+        var (verb, settings) = line is [var first, .. var rest] && !first.StartsWith('-') ? (first, rest) : ("serve", line);
+        try
+        {
+            switch (verb)
+            {
+                case "serve":
+                    await ServeAsync(settings);
+                    return 0;
+                case "migrate":
+                    await MigrateAsync(Settings(settings));
+                    return 0;
+                case "reset":
+                    await EmbeddedCluster.RemoveAsync(GuideServer.EmbeddedOptions(Settings(settings)));
+                    return 0;
+                case "help":
+                    Console.WriteLine(Usage);
+                    return 0;
+                default:
+                    Console.Error.WriteLine($"foreshore cannot \"{verb}\".\n{Usage}");
+                    return 2;
+            }
+        }
+        catch (OperatorException fault)
+        {
+            Console.Error.WriteLine($"foreshore: {fault.What}\n{fault.Todo}");
+            return 1;
+        }
+        catch (IOException fault) when (fault.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException or SocketException)
+        {
+            Console.Error.WriteLine($"foreshore: {fault.Message}\nAnother program listens there: stop it, or give another port.");
+            return 1;
+        }
+        catch (NpgsqlException fault)
+        {
+            Console.Error.WriteLine($"foreshore: the database does not answer as it should ({fault.Message}).\nCheck that it runs and that the connection string is right.");
+            return 1;
+        }
+    }
+
+    private static async Task ServeAsync(string[] settings)
+    {
+        var builder = WebApplication.CreateBuilder(settings);
+        if (EF.IsDesignTime)
+        {
+            // dotnet ef builds the site to look for its services: it gets them without a database.
+            builder.AddSite("Host=/nowhere;Database=foreshore");
+            await using var unused = builder.Build();
+            return;
+        }
+
+        await using var server = await GuideServer.OpenAsync(builder.Configuration);
+        if (server.IsEmbedded)
+            await server.MigrateAsync();
+        else
+            await Schema.RefuseUnlessCurrentAsync(server.AppConnection);
+
+        builder.AddSite(server.AppConnection);
+        await using var app = builder.Build();
+        app.UseSite();
+        app.Lifetime.ApplicationStarted.Register(() =>
+            Console.WriteLine($"Foreshore is at {string.Join(" and ", app.Urls)} (Ctrl-C stops it)"));
+        // A closed terminal ends the site in good order too.
+        using var closedTerminal = PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal =>
+        {
+            signal.Cancel = true;
+            app.Lifetime.StopApplication();
+        });
+        await app.RunAsync();
+    }
+
+    private static async Task MigrateAsync(IConfiguration settings)
+    {
+        await using var server = await GuideServer.OpenAsync(settings);
+        await server.MigrateAsync();
+        Console.WriteLine("The database is up to date.");
+    }
+
+    private static ConfigurationManager Settings(string[] settings) => WebApplication.CreateBuilder(settings).Configuration;
+}
