@@ -1,4 +1,5 @@
 using Foreshore.Guide.Database;
+using Foreshore.Guide.Locations;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -41,10 +42,19 @@ internal sealed class LegMapping : IEntityTypeConfiguration<Leg>
         leg.Between("climb_metres", 0, 3000);
         leg.Check("line", "cardinality(line_degrees) % 2 = 0 AND cardinality(line_degrees) <> 2");
         leg.Check("ferry", "(kind = 'Ferry') = (ferry_crossing_minutes IS NOT NULL)");
+        leg.OneOf<TideDatum>("crossing_passable_below_datum");
         leg.Ignore(l => l.Line);
         leg.Ignore(l => l.MayBeRecommended);
         leg.ComplexProperty(l => l.Check).Map();
-        leg.ComplexProperty(l => l.Ferry, ferry => ferry.Property(f => f.Currency).HasMaxLength(3));
-        leg.ComplexProperty(l => l.Crossing, crossing => crossing.ComplexProperty(c => c.PassableBelow).Map());
+        leg.ComplexProperty(l => l.Ferry, ferry =>
+        {
+            ferry.Property(f => f.Currency).HasMaxLength(3);
+            ferry.Property(f => f.Fare).HasPrecision(10, 2);
+        });
+        leg.ComplexProperty(l => l.Crossing, crossing =>
+        {
+            crossing.Property(c => c.ShelteredBecause).HasMaxLength(300);
+            crossing.ComplexProperty(c => c.PassableBelow).Map();
+        });
     }
 }

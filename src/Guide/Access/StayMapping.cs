@@ -1,4 +1,5 @@
 using Foreshore.Guide.Database;
+using Foreshore.Guide.Locations;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -12,6 +13,7 @@ internal sealed class ParkingAreaMapping : IEntityTypeConfiguration<ParkingArea>
         area.Property(p => p.Name).HasMaxLength(80);
         area.Property(p => p.Surface).HasMaxLength(80);
         area.Property(p => p.Currency).HasMaxLength(3);
+        area.Property(p => p.Cost).HasPrecision(10, 2);
         area.Property(p => p.Notes).HasMaxLength(600);
         area.Property(p => p.Version).IsRowVersion();
         area.OnEarth();
@@ -19,6 +21,7 @@ internal sealed class ParkingAreaMapping : IEntityTypeConfiguration<ParkingArea>
         area.Check("capacity", "capacity >= 0");
         area.Check("cost", "cost >= 0 AND (cost = 0 OR currency IS NOT NULL)");
         area.Check("locked", "(locked_from IS NULL) = (locked_until IS NULL)");
+        area.OneOf<TideDatum>("floods_above_datum");
         area.Ignore(p => p.Position);
         area.ComplexProperty(p => p.Check).Map();
         area.ComplexProperty(p => p.FloodsAbove).Map();

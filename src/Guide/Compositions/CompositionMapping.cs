@@ -29,6 +29,11 @@ internal sealed class CompositionMapping : IEntityTypeConfiguration<Composition>
 
         composition.PrimitiveCollection(c => c.Wanted).ElementType(element => element.HasConversion<string>());
         composition.Check("wanted", $"cardinality(wanted) > 0 AND wanted <@ ARRAY[{MappingParts.Names<WantedLight>()}]::text[]");
+        composition.OneOf<TideTurn>("tide_turn");
+        composition.OneOf<TideFlow>("tide_flow");
+        composition.OneOf<TideRange>("tide_range");
+        composition.OneOf<GroundState>("ground_state");
+        composition.Check("tide", "tide_flow IS NULL OR (tide_turn IS NOT NULL) <> (tide_lowest_metres IS NOT NULL OR tide_highest_metres IS NOT NULL)");
 
         composition.Ignore(c => c.Facing);
         composition.Ignore(c => c.Lens);

@@ -35,6 +35,10 @@ internal sealed class VantagePointMapping : IEntityTypeConfiguration<VantagePoin
         point.Check("cut_off", "NOT (is_never_cut_off AND path_cut_off_metres IS NOT NULL)");
         point.Degrees("sea_exposed_from_degrees");
         point.Degrees("sea_exposed_to_degrees");
+        point.OneOf<HeightMethod>("ground_method");
+        point.OneOf<TideDatum>("ground_datum");
+        point.OneOf<TideDatum>("path_cut_off_datum");
+        point.OneOf<TideDatum>("highest_usable_tide_datum");
 
         point.Ignore(v => v.Position);
         point.Ignore(v => v.Skyline);

@@ -19,6 +19,10 @@ internal static class MappingParts
         entity.Check(column, $"{column} IN ({Names<TEnum>()})");
     }
 
+    /// <summary>Holds an enum column of a part (mapped with its own conversion) to the enum's names.</summary>
+    public static void OneOf<TEnum>(this EntityTypeBuilder entity, string column) where TEnum : struct, Enum =>
+        entity.ToTable(table => table.HasCheckConstraint($"ck_{entity.Metadata.GetTableName()}_{column}", $"{column} IN ({Names<TEnum>()})"));
+
     public static string Names<TEnum>() where TEnum : struct, Enum => string.Join(", ", Enum.GetNames<TEnum>().Select(n => $"'{n}'"));
 
     public static void Check<TEntity>(this EntityTypeBuilder<TEntity> entity, string name, string sql) where TEntity : class =>

@@ -23,25 +23,25 @@ public sealed record EmergencyBlock
     public string WhomToRing { get; private init; } = "";
 
     /// <summary>Grid reference where a national grid is in use.</summary>
-    public string? GridReference { get; init; }
+    public string? GridReference { get; init => field = Require.TextOrNull(value, 60, "The grid reference"); }
 
     /// <summary>The nearest road an ambulance can reach.</summary>
-    public string? NearestRoad { get; init; }
+    public string? NearestRoad { get; init => field = Require.TextOrNull(value, 300, "The nearest road"); }
 
     /// <summary>The last point on the walk with phone signal.</summary>
-    public string? LastPhoneSignal { get; init; }
+    public string? LastPhoneSignal { get; init => field = Require.TextOrNull(value, 300, "The last point with phone signal"); }
 
     /// <summary>The nearest throw-line or ring.</summary>
-    public string? ThrowLine { get; init; }
+    public string? ThrowLine { get; init => field = Require.TextOrNull(value, 300, "The nearest throw-line"); }
 
     public LocalDate? ThrowLineSeenOn { get; init; }
 
-    public string? WayOutOfWater { get; init; }
+    public string? WayOutOfWater { get; init => field = Require.TextOrNull(value, 300, "The way out of the water"); }
 
-    public string? Shelter { get; init; }
+    public string? Shelter { get; init => field = Require.TextOrNull(value, 300, "The shelter"); }
 
     /// <summary>Official warnings for just this place, where they exist; else the country's link counts.</summary>
-    public string? WarningsLink { get; init; }
+    public string? WarningsLink { get; init => field = Require.LinkOrNull(value, "The link to the official warnings"); }
 
     public Position Position => new(LatitudeDegrees, LongitudeDegrees);
 

@@ -34,6 +34,14 @@ internal sealed class LocationMapping : IEntityTypeConfiguration<Location>
         location.ComplexProperty(l => l.TideCorrections);
         location.ComplexProperty(l => l.Emergency, emergency =>
         {
+            emergency.Property(e => e.WhomToRing).HasMaxLength(200);
+            emergency.Property(e => e.GridReference).HasMaxLength(60);
+            emergency.Property(e => e.NearestRoad).HasMaxLength(300);
+            emergency.Property(e => e.LastPhoneSignal).HasMaxLength(300);
+            emergency.Property(e => e.ThrowLine).HasMaxLength(300);
+            emergency.Property(e => e.WayOutOfWater).HasMaxLength(300);
+            emergency.Property(e => e.Shelter).HasMaxLength(300);
+            emergency.Property(e => e.WarningsLink).HasMaxLength(400);
             emergency.Ignore(e => e.Position);
             emergency.Ignore(e => e.ReadOut);
         });
