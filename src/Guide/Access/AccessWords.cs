@@ -1,0 +1,136 @@
+using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Foreshore.Guide.Access;
+
+/// <summary>How the pages say what the access entities hold. Unknown is said as unknown, never left out.</summary>
+public static class AccessWords
+{
+    private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+
+    public static string Words(this LegKind kind) => kind switch
+    {
+        LegKind.Drive => "drive",
+        LegKind.Ferry => "ferry",
+        LegKind.Walk => "walk",
+        LegKind.Other => "other",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such kind of leg."),
+    };
+
+    public static string Words(this LegalStatus status) => status switch
+    {
+        LegalStatus.RightOfWay => "right of way",
+        LegalStatus.OpenAccess => "open access",
+        LegalStatus.Permissive => "permissive: by the owner's leave, which can end",
+        LegalStatus.Customary => "customary: used, no recorded right",
+        LegalStatus.Private => "private – ask first",
+        LegalStatus.Closed => "closed",
+        LegalStatus.Unknown => "legal status unknown",
+        _ => throw new ArgumentOutOfRangeException(nameof(status), status, "No such legal status."),
+    };
+
+    public static string Words(this Consent consent) => consent switch
+    {
+        Consent.Yes => "yes",
+        Consent.No => "no",
+        Consent.AskFirst => "ask first",
+        Consent.Unknown => "not known",
+        _ => throw new ArgumentOutOfRangeException(nameof(consent), consent, "No such consent."),
+    };
+
+    public static string Words(this DogRule rule) => rule switch
+    {
+        DogRule.Yes => "yes",
+        DogRule.OnLead => "on a lead",
+        DogRule.No => "no",
+        DogRule.Unknown => "not known",
+        _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "No such rule for dogs."),
+    };
+
+    public static string Words(this Sleeper sleeper) => sleeper switch
+    {
+        Sleeper.Vehicle => "in a car or van",
+        Sleeper.Motorhome => "in a motorhome",
+        Sleeper.Tent => "in a tent",
+        _ => throw new ArgumentOutOfRangeException(nameof(sleeper), sleeper, "No such sleeper."),
+    };
+
+    public static string Words(this OvernightRule rule) => rule.Standing switch
+    {
+        OvernightStanding.Allowed => $"allowed: {rule.GrantedBy}",
+        OvernightStanding.NoRuleFound => "no rule found – that is not permission",
+        OvernightStanding.Forbidden => "forbidden",
+        OvernightStanding.Unknown => "not known",
+        _ => throw new ArgumentOutOfRangeException(nameof(rule), rule.Standing, "No such standing."),
+    };
+
+    public static string Words(this ClosureState state) => state switch
+    {
+        ClosureState.UnderReview => "under review: counts as closed",
+        ClosureState.InForce => "in force",
+        ClosureState.LiftAsked => "lifting asked for: still counts as closed",
+        ClosureState.Lifted => "lifted",
+        _ => throw new ArgumentOutOfRangeException(nameof(state), state, "No such state."),
+    };
+
+    /// <summary>For example "every year 15 Mar – 31 Jul", "from 3 Nov 2026 until further notice".</summary>
+    public static string When(this Closure closure)
+    {
+        if (closure is { YearlyFrom: { } first, YearlyUntil: { } last })
+            return $"every year {Day(first)} – {Day(last)}";
+        var from = closure.From is { } start ? $"from {Day(start)}" : "from now";
+        return closure.Until is { } end ? $"{from} to {Day(end)}" : $"{from} until further notice";
+    }
+
+    /// <summary>"free", "12.50 USD" or "cost not known".</summary>
+    public static string Price(decimal? amount, string? currency) => amount switch
+    {
+        null => "not known",
+        0 => "free",
+        { } cost => string.Create(CultureInfo.InvariantCulture, $"{cost:0.##} {currency}"),
+    };
+
+    public static string Sailings(this FerryFacts ferry)
+    {
+        var interval = ferry.IntervalMinutes is { } minutes ? $", every {Minutes(minutes)}" : "";
+        var checkIn = ferry.LastCheckInMinutes > 0 ? $"; be there {ferry.LastCheckInMinutes} min before" : "";
+        return $"first {Clock.Format(ferry.FirstSailing)}, last {Clock.Format(ferry.LastSailing)}{interval}{checkIn}";
+    }
+
+    /// <summary>What is known of a leg in figures: "walk 1.2 km, 40 m up, 25 min, shingle".</summary>
+    public static string Figures(this Leg leg)
+    {
+        var parts = new[]
+        {
+            leg.DistanceKilometres is { } kilometres ? string.Create(CultureInfo.InvariantCulture, $"{kilometres:0.#} km") : null,
+            leg.ClimbMetres is > 0 and { } climb ? string.Create(CultureInfo.InvariantCulture, $"{climb:0} m up") : null,
+            leg.Minutes is { } minutes ? Minutes(minutes) : "time not measured",
+            leg.Surface,
+        };
+        return $"{leg.Kind.Words()} {string.Join(", ", parts.OfType<string>())}";
+    }
+
+    /// <summary>"gravel, about 8 cars, free, no height barrier".</summary>
+    public static string Facts(this ParkingArea area)
+    {
+        var cars = area.Capacity is { } capacity ? $"about {capacity} {(capacity == 1 ? "car" : "cars")}" : "nobody has counted how many cars";
+        var cost = area.Cost is null ? "cost not known" : Price(area.Cost, area.Currency);
+        var barrier = area.HeightBarrierMetres is { } height
+            ? string.Create(CultureInfo.InvariantCulture, $"height barrier {height:0.0#} m") : "no height barrier";
+        return $"{char.ToUpperInvariant(area.Surface[0])}{area.Surface[1..]}, {cars}, {cost}, {barrier}.";
+    }
+
+    public static string Hours(LocalTime from, LocalTime until) => $"{Clock.Format(from)}–{Clock.Format(until)}";
+
+    /// <summary>"35 min", "1 h 20 min".</summary>
+    public static string Minutes(double minutes)
+    {
+        var whole = (int)Math.Round(minutes);
+        return whole < 60 ? $"{whole} min" : whole % 60 == 0 ? $"{whole / 60} h" : $"{whole / 60} h {whole % 60} min";
+    }
+
+    public static string Day(LocalDate date) => date.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
+
+    private static string Day(AnnualDate date) => date.InYear(2000).ToString("d MMM", CultureInfo.InvariantCulture);
+}
