@@ -1,0 +1,4 @@
+using Foreshore.Guide.Support;
+using Xunit;
+
+[assembly: AssemblyFixture(typeof(TestCluster))]

@@ -1,0 +1,76 @@
+using Foreshore.Guide.Database;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+using NodaTime.Testing;
+using Xunit;
+
+namespace Foreshore.Guide.Support;
+
+/// <summary>The real site on a database of its own, at a time that stands still, with its commands counted.</summary>
+public class GuideHost(TestCluster cluster, bool withDemo) : WebApplicationFactory<Program>, IAsyncLifetime
+{
+    public static readonly Instant UsualNow = Instant.FromUtc(2026, 11, 25, 12, 0);
+
+    public FakeClock Clock { get; } = new(UsualNow);
+    public CommandCounter Commands { get; } = new();
+    public LogLines Log { get; } = new();
+    public TestDatabase Database { get; private set; } = null!;
+
+    /// <summary>Keeps to one address: a redirect is an answer to look at.</summary>
+    public HttpClient Client { get; private set; } = null!;
+
+    public virtual async ValueTask InitializeAsync()
+    {
+        Database = await cluster.CreateAsync(withDemo);
+        Client = CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+    }
+
+    /// <summary>With the rights the site has.</summary>
+    public GuideDb Open() => GuideConnection.Open(Database.AppConnection);
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        builder.UseEnvironment("Production");
+        builder.UseSetting("ConnectionStrings:Guide", Database.AppConnection);
+        foreach (var (name, value) in Settings)
+            builder.UseSetting(name, value);
+        builder.ConfigureServices(services =>
+        {
+            services.AddSingleton<IClock>(Clock);
+            services.AddSingleton<IInterceptor>(Commands);
+            services.AddSingleton<ILoggerProvider>(Log);
+        });
+    }
+
+    /// <summary>What differs from the shipped settings.</summary>
+    protected virtual IEnumerable<(string Name, string Value)> Settings => [];
+
+    public override async ValueTask DisposeAsync()
+    {
+        await base.DisposeAsync();
+        await Database.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
+}
+
+/// <summary>Class fixture: the site with nothing in it.</summary>
+public sealed class EmptyGuide(TestCluster cluster) : GuideHost(cluster, withDemo: false);
+
+/// <summary>Class fixture: the site with the demo guide, loaded at <see cref="GuideHost.UsualNow"/>.</summary>
+public sealed class DemoGuideSite(TestCluster cluster) : GuideHost(cluster, withDemo: true);
+
+/// <summary>Class fixture: a migrated database without a site.</summary>
+public sealed class GuideDatabase(TestCluster cluster) : IAsyncLifetime
+{
+    public TestDatabase Database { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync() => Database = await cluster.CreateAsync();
+
+    public GuideDb Open() => GuideConnection.Open(Database.AppConnection);
+
+    public async ValueTask DisposeAsync() => await Database.DisposeAsync();
+}
