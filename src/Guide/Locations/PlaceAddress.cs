@@ -1,6 +1,5 @@
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Members;
-using Foreshore.Guide.Shell;
 using Microsoft.AspNetCore.Components;
 
 namespace Foreshore.Guide.Locations;
