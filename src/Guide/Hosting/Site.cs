@@ -36,6 +36,7 @@ internal static class Site
         services.AddProblemDetails();
         services.AddPageCompression();
         services.AddRazorComponents();
+        services.AddSingleton<MastheadQueries>();
         services.AddAntiforgery(options => options.Cookie.Name = "foreshore-form");
         services.AddHsts(options => (options.MaxAge, options.IncludeSubDomains) = (TimeSpan.FromDays(365), true));
     }
