@@ -3,13 +3,12 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Access;
+using Foreshore.Guide.Shell.Maps;
 
-namespace Foreshore.Guide.Shell.Maps;
+namespace Foreshore.Guide.Maps;
 
 public enum MapMarkKind { Place, Stance, Parking, Hazard, Closure }
-
-/// <summary>By what right one passes along a drawn way; each has a line pattern of its own, and its words.</summary>
-public enum WayStatus { RightOfWay, OpenAccess, Permissive, Customary, Private, Closed, Unknown }
 
 /// <summary>The direction and the angle of view of one composition, degrees, clockwise from true north.</summary>
 public readonly record struct Wedge(double FacingDegrees, double AngleDegrees);
@@ -32,8 +31,8 @@ public sealed record MapMark(
     internal override IEnumerable<Position> Corners => [At];
 }
 
-/// <summary>A drawn way.</summary>
-public sealed record MapWay(string Id, string Name, string? Address, string Words, IReadOnlyList<Position> Line, WayStatus Status, bool IsBarred)
+/// <summary>A drawn way; each legal status has a line pattern of its own.</summary>
+public sealed record MapWay(string Id, string Name, string? Address, string Words, IReadOnlyList<Position> Line, LegalStatus Status, bool IsBarred)
     : MapItem(Id, Name, Address, Words)
 {
     internal override IEnumerable<Position> Corners => Line;

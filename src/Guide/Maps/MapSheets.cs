@@ -1,0 +1,95 @@
+using System.Globalization;
+using Foreshore.Guide.Access;
+using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Hazards;
+using Foreshore.Guide.Locations;
+using NodaTime;
+
+namespace Foreshore.Guide.Maps;
+
+/// <summary>
+/// Makes map sheets from places as <see cref="LocationQueries"/> gives them to a reader: what is withheld there cannot get onto
+/// a map. Of a blurred place only its cell is drawn.
+/// </summary>
+public static class MapSheets
+{
+    /// <summary>The whole coast: one mark or cell for each place, with what would stop one there.</summary>
+    public static MapSheet OfCoast(IReadOnlyList<Location> coast, IClock clock) => new("The whole coast",
+    [
+        new("Places in coast order",
+        [
+            .. coast.Select(place => place.IsBlurred ? Cell(place) : (MapItem)PlaceMark(place, TodayAt(place, clock))),
+        ]),
+    ]);
+
+    /// <summary>One place with its vantage points, ways, parking, hazards and closures.</summary>
+    public static MapSheet Of(Location place, IClock clock)
+    {
+        if (place.IsBlurred)
+            return new(place.Name, [new("Where it is, as far as it is shown", [Cell(place)])]);
+        var today = TodayAt(place, clock);
+        return new(place.Name,
+        [
+            new("Hazards and closures", [.. place.ClosuresThatStop(today).Where(c => c.Target == ClosureTarget.Location).Select(c => ClosureMark(place, c)), .. Hazards(place, today)]),
+            new("Vantage points", [.. place.VantagePoints.Select(v => Stance(place, v, today))]),
+            new("Ways in", [.. place.Routes.SelectMany(r => r.Legs).Where(leg => leg.Line.Count > 1).Select(leg => Way(place, leg, today))]),
+            new("Parking", [.. place.Parking.Select(p => Parking(place, p, today))]),
+        ]);
+    }
+
+    private static LocalDate TodayAt(Location place, IClock clock) => clock.GetCurrentInstant().InZone(place.Zone).Date;
+
+    private static string Address(Location place) => $"/coast/{place.Slug}";
+
+    private static MapCell Cell(Location place) => new($"cell-{place.Slug}", place.Name, Address(place),
+        "Sensitive: somewhere within this square; the exact place is not shown.", place.Position, Blur.CellMetres);
+
+    private static MapMark PlaceMark(Location place, LocalDate today)
+    {
+        var closed = place.ClosuresThatStop(today).Count > 0;
+        var severe = place.NotesShown(today).FirstOrDefault(n => n.IsSevere);
+        var stop = (closed ? "Closed now. " : "") + (severe is null ? "" : $"Severe: {severe.Kind.Words()}. ");
+        return new($"place-{place.Slug}", MapMarkKind.Place, place.Name, Address(place), stop + place.Summary, place.Position, [],
+            closed ? "closed" : severe is null ? null : "severe hazard", closed);
+    }
+
+    private static MapMark ClosureMark(Location place, Closure closure) => new($"closure-{closure.Id}", MapMarkKind.Closure, place.Name, null,
+        $"Closed {closure.When()}: {closure.Reason}", place.Position, [], "closed");
+
+    private static IEnumerable<MapMark> Hazards(Location place, LocalDate today) =>
+        from note in place.NotesShown(today)
+        let severity = HazardWords.SeverityWords(note.Severity)
+        let review = note.IsUnchecked ? " – reported, not yet checked" : ""
+        select new MapMark($"hazard-{note.Id}", MapMarkKind.Hazard, Capital(note.Kind.Words()), null,
+            $"{Capital(severity)}{review}. {note.Text}", note.Position ?? note.VantagePoint?.Position ?? place.Position, [], severity);
+
+    private static MapMark Stance(Location place, VantagePoint point, LocalDate today)
+    {
+        var closed = place.ClosuresThatStop(point, today).Count > 0;
+        var looks = string.Join("; ", point.Compositions.Select(c => string.Create(CultureInfo.InvariantCulture,
+            $"{c.Name} {VantageWords.Degrees(c.FacingDegrees)} true")));
+        return new($"stance-{point.Slug}", MapMarkKind.Stance, point.Name, $"{Address(place)}/{point.Slug}",
+            $"{(closed ? "Closed now. " : "")}{Capital(point.Kind.Words())}; footing: {point.Footing.Words()}. Water: {point.Reach.Words()}.{(looks.Length > 0 ? $" Looks at: {looks}." : "")}",
+            point.Position, [.. point.Compositions.Select(c => new Wedge(c.FacingDegrees, c.Lens.HorizontalAngleDegrees))],
+            closed ? "closed" : null, closed);
+    }
+
+    private static MapWay Way(Location place, Leg leg, LocalDate today)
+    {
+        var closed = place.IsClosed(leg, today);
+        var crossing = leg.Crossing is null ? "" : " Cut off by the tide: read the crossing first.";
+        return new($"way-{leg.Id}", leg.Name, null, $"{(closed ? "Closed now. " : "")}{Capital(leg.Kind.Words())}, {leg.LegalStatus.Words()}.{crossing}",
+            leg.Line, leg.LegalStatus, closed);
+    }
+
+    private static MapMark Parking(Location place, ParkingArea area, LocalDate today)
+    {
+        var closed = place.IsClosed(area, today);
+        var cars = area.Capacity is { } capacity ? $", {capacity} cars" : "";
+        var floods = area.FloodsAbove is null ? "" : " Floods at high tides.";
+        return new($"parking-{area.Id}", MapMarkKind.Parking, area.Name, null, $"{(closed ? "Closed now. " : "")}{Capital(area.Surface)}{cars}.{floods}",
+            area.Position, [], closed ? "closed" : null, closed);
+    }
+
+    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
+}
