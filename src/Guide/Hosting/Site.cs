@@ -1,6 +1,7 @@
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Shell;
+using Foreshore.Guide.Shell.Maps;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using NodaTime;
@@ -55,6 +56,7 @@ internal static class Site
         app.MapStaticAssets();
         app.MapRazorComponents<App>();
         app.MapThemes();
+        app.MapCoastline();
         app.MapHealthChecks("/health");
     }
 }

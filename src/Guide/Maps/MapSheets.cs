@@ -39,9 +39,7 @@ public static class MapSheets
 
     private static LocalDate TodayAt(Location place, IClock clock) => clock.GetCurrentInstant().InZone(place.Zone).Date;
 
-    private static string Address(Location place) => $"/coast/{place.Slug}";
-
-    private static MapCell Cell(Location place) => new($"cell-{place.Slug}", place.Name, Address(place),
+    private static MapCell Cell(Location place) => new($"cell-{place.Slug}", place.Name, place.Address(),
         "Sensitive: somewhere within this square; the exact place is not shown.", place.Position, Blur.CellMetres);
 
     private static MapMark PlaceMark(Location place, LocalDate today)
@@ -49,7 +47,7 @@ public static class MapSheets
         var closed = place.ClosuresThatStop(today).Count > 0;
         var severe = place.NotesShown(today).FirstOrDefault(n => n.IsSevere);
         var stop = (closed ? "Closed now. " : "") + (severe is null ? "" : $"Severe: {severe.Kind.Words()}. ");
-        return new($"place-{place.Slug}", MapMarkKind.Place, place.Name, Address(place), stop + place.Summary, place.Position, [],
+        return new($"place-{place.Slug}", MapMarkKind.Place, place.Name, place.Address(), stop + place.Summary, place.Position, [],
             closed ? "closed" : severe is null ? null : "severe hazard", closed);
     }
 
@@ -68,7 +66,7 @@ public static class MapSheets
         var closed = place.ClosuresThatStop(point, today).Count > 0;
         var looks = string.Join("; ", point.Compositions.Select(c => string.Create(CultureInfo.InvariantCulture,
             $"{c.Name} {VantageWords.Degrees(c.FacingDegrees)} true")));
-        return new($"stance-{point.Slug}", MapMarkKind.Stance, point.Name, $"{Address(place)}/{point.Slug}",
+        return new($"stance-{point.Slug}", MapMarkKind.Stance, point.Name, point.Address(place),
             $"{(closed ? "Closed now. " : "")}{Capital(point.Kind.Words())}; footing: {point.Footing.Words()}. Water: {point.Reach.Words()}.{(looks.Length > 0 ? $" Looks at: {looks}." : "")}",
             point.Position, [.. point.Compositions.Select(c => new Wedge(c.FacingDegrees, c.Lens.HorizontalAngleDegrees))],
             closed ? "closed" : null, closed);
