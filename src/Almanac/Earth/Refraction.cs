@@ -25,8 +25,9 @@ public static class Refraction
     public static double AtAirless(double airlessDegrees, double hectopascals = UsualHectopascals, double celsius = UsualCelsius)
     {
         var h = Math.Max(airlessDegrees, LowestAltitude);
-        var minutes = 1.02 / Math.Tan((h + 10.3 / (h + 5.11)) * (Math.PI / 180));
-        return Math.Max(0, minutes) / 60 * Density(hectopascals, celsius);
+        // The small addend, Meeus's own, brings refraction to nothing in the zenith.
+        var minutes = 1.02 / Math.Tan((h + 10.3 / (h + 5.11)) * (Math.PI / 180)) + 0.0019279;
+        return minutes / 60 * Density(hectopascals, celsius);
     }
 
     /// <summary>
@@ -39,8 +40,8 @@ public static class Refraction
     public static double AtApparent(double apparentDegrees, double hectopascals = UsualHectopascals, double celsius = UsualCelsius)
     {
         var h = Math.Max(apparentDegrees, LowestAltitude);
-        var minutes = 1 / Math.Tan((h + 7.31 / (h + 4.4)) * (Math.PI / 180));
-        return Math.Max(0, minutes) / 60 * Density(hectopascals, celsius);
+        var minutes = 1 / Math.Tan((h + 7.31 / (h + 4.4)) * (Math.PI / 180)) + 0.0013515;
+        return minutes / 60 * Density(hectopascals, celsius);
     }
 
     /// <summary>Altitude as seen of something whose altitude without air is given, degrees, for the usual air.</summary>
