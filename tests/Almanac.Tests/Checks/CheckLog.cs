@@ -52,6 +52,10 @@ public sealed class CheckLog
     /// <summary>Compares numbers of mixed units, each with its own bound: the error is kept as a share of it.</summary>
     public void CompareShare(double expected, double actual, double tolerance) => Add((actual - expected) / tolerance, 1);
 
+    /// <summary>The same for angles in degrees round the circle.</summary>
+    public void CompareShareOfAngle(double expected, double actual, double tolerance) =>
+        Add(Math.IEEERemainder(actual - expected, 360) / tolerance, 1);
+
     /// <summary>Counts a case in which either answer is right.</summary>
     public void Excuse() => Excused++;
 
