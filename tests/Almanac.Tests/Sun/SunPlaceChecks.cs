@@ -40,6 +40,38 @@ internal sealed class SunPlaceChecks : IChecks
         yield return new Check(
             "Sun: ephemeris against the readable form", "the step-by-step algorithm of this project", "degrees of arc", "0.000001",
             "one cubic a day with five-point slopes; the two forms share nothing between nodes", EphemerisAgainstPlain);
+
+        yield return new Check(
+            "Sun: batch of directions against the readable form", "the step-by-step algorithm of this project", "degrees of arc", "0.00001",
+            "the bound asked for; parabolas and a day's mean parallax cost a millionth", log => BatchAgainstPlain(log, inAngles: false));
+
+        yield return new Check(
+            "Sun: batch of azimuths and altitudes against the readable form", "the step-by-step algorithm of this project", "degrees of arc", "0.0001",
+            "single precision keeps 0.00002 degrees of an azimuth", log => BatchAgainstPlain(log, inAngles: true));
+    }
+
+    private static void BatchAgainstPlain(CheckLog log, bool inAngles)
+    {
+        var from = Instant.FromUtc(2026, 3, 1, 0, 0);
+        var ephemeris = SunEphemeris.Covering(from, from + Duration.FromDays(300));
+        foreach (var latitude in new[] { -90.0, -75, -44.7, 0, 7.3, 44.7, 78, 89.99, 90 })
+        foreach (var minutes in new[] { 1, 7, 97, 2900 })
+        {
+            var position = new Position(latitude, 1.7 * minutes % 360 - 180);
+            var (count, start, step) = (Math.Min(3001, 400000 / minutes), from + Duration.FromSeconds(12345), Duration.FromMinutes(minutes));
+            double[] east = new double[count], north = new double[count], up = new double[count];
+            float[] azimuths = new float[count], altitudes = new float[count];
+            if (inAngles) ephemeris.AzimuthsAltitudes(position, start, step, azimuths, altitudes);
+            else ephemeris.Directions(position, start, step, east, north, up);
+            for (var i = 0; i < count; i += 1 + count / 97)
+            {
+                var plain = SunPosition.At(start + step * i, position);
+                var batch = inAngles ? new Horizontal(azimuths[i], altitudes[i]) : new Direction(east[i], north[i], up[i]).Horizontal;
+                log.At($"{position} every {minutes} min, number {i}");
+                if (!(batch.AzimuthDegrees is >= 0 and < 360)) log.Fail($"azimuth {batch.AzimuthDegrees}");
+                log.Add(Apart(batch, plain), inAngles ? 1e-4 : 1e-5);
+            }
+        }
     }
 
     private static void EphemerisAgainstPlain(CheckLog log)
