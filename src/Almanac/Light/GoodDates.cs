@@ -1,0 +1,45 @@
+using Foreshore.Almanac.Sun;
+using NodaTime;
+
+namespace Foreshore.Almanac.Light;
+
+/// <summary>The next dates on which a scene works.</summary>
+public static class GoodDates
+{
+    private static readonly Duration Ahead = Duration.FromDays(365);
+
+    /// <summary>
+    /// The best sessions of the next 365 days by usable minutes, listed by date. Of a session under way only what is left
+    /// counts. Of sessions with equal minutes the earlier goes first.
+    /// </summary>
+    /// <param name="scene">From where, which picture, which lights.</param>
+    /// <param name="zone">The clock of the place.</param>
+    /// <param name="from">Now.</param>
+    /// <param name="ephemeris">Covers the 365 days.</param>
+    /// <param name="count">How many at most, above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The days leave the ephemeris, or the count is below 1.</exception>
+    public static IReadOnlyList<GoodDate> Next(Scene scene, DateTimeZone zone, Instant from, SunEphemeris ephemeris, int count = 40)
+    {
+        ArgumentNullException.ThrowIfNull(scene);
+        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
+        var runs = LightRuns.Between(scene, from, from + Ahead, ephemeris).Runs;
+        var sessions = Sessions.Between(from, from + Ahead, scene.Observer.Position, zone, ephemeris);
+
+        var found = new List<GoodDate>();
+        var first = 0;
+        foreach (var session in sessions)
+        {
+            // Runs lie by their start, the longest within a day or, at the poles, more: those long past are left behind.
+            while (first < runs.Count && runs[first].End <= session.Start) first++;
+            var touching = runs.Skip(first).TakeWhile(run => run.Start < session.End).Where(run => run.End > session.Start);
+            var windows = LightUnion.Of(LightAnswer.Cut(touching, session.Span));
+            if (windows.Count > 0)
+                found.Add(new GoodDate(session, windows, Total(windows)));
+        }
+
+        return [.. found.OrderByDescending(date => date.Usable).ThenBy(date => date.Session.Start).Take(count).OrderBy(date => date.Session.Start)];
+    }
+
+    private static Duration Total(IReadOnlyList<Interval> windows) =>
+        windows.Aggregate(Duration.Zero, (sum, window) => sum + window.Duration);
+}

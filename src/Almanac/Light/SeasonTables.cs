@@ -1,0 +1,90 @@
+using Foreshore.Almanac.Sun;
+using Foreshore.Almanac.Time;
+using NodaTime;
+
+namespace Foreshore.Almanac.Light;
+
+/// <summary>Makes season tables.</summary>
+public static class SeasonTables
+{
+    private const double LeastBestShare = 0.2;
+    private const int MostBestHours = 3;
+    // Runs that begin before the first month or end after the last are taken whole; none needs more than this to count.
+    private const double Beyond = 1.0 / 24;
+
+    /// <summary>
+    /// Twelve whole local months from one. A day counts for a clock hour when a run of a wanted light, its own and long
+    /// enough, has five minutes or its greater part in that hour.
+    /// </summary>
+    /// <param name="scene">From where, which picture, which lights.</param>
+    /// <param name="zone">The clock of the place.</param>
+    /// <param name="first">The first month.</param>
+    /// <param name="hours">The hours somebody goes out: months rank by the minutes within them.</param>
+    /// <param name="ephemeris">Covers the twelve months.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The months leave the ephemeris.</exception>
+    public static SeasonTable For(Scene scene, DateTimeZone zone, YearMonth first, HoursOut hours, SunEphemeris ephemeris)
+    {
+        ArgumentNullException.ThrowIfNull(scene);
+        ArgumentNullException.ThrowIfNull(zone);
+        ArgumentNullException.ThrowIfNull(ephemeris);
+        var grid = new SeasonGrid(first, zone);
+        ephemeris.DaysOf(JulianDay.FromDays(grid.From));
+        ephemeris.DaysOf(JulianDay.FromDays(grid.To));
+
+        var layers = new List<SeasonLayer>();
+        var known = new List<IReadOnlyList<Stretch>>();
+        var unknown = new List<WantedLight>();
+        var anyMarked = new bool[grid.HourCells];
+        foreach (var (row, stretches) in LightRuns.Holding(scene, grid.From - Beyond, grid.To + Beyond, ephemeris))
+        {
+            if (row.Needs != LightNeeds.Sun)
+            {
+                if (stretches.Exists(stretch => stretch.End > grid.From && stretch.Start < grid.To)) unknown.Add(row.Light);
+                continue;
+            }
+
+            var marked = new bool[grid.HourCells];
+            grid.Mark(stretches, marked);
+            for (var cell = 0; cell < marked.Length; cell++)
+                anyMarked[cell] |= marked[cell];
+            var months = Months(grid, marked, stretches, hours);
+            layers.Add(new SeasonLayer(row.Light, months, BestHours(months)));
+            known.Add(stretches);
+        }
+
+        var together = known.Count == 1 ? layers[0].Months : Months(grid, anyMarked, Stretch.Union(known), hours);
+        return new SeasonTable(together, BestHours(together), layers, unknown, LightRuns.CautionsOf(scene));
+    }
+
+    private static SeasonMonth[] Months(SeasonGrid grid, bool[] marked, IReadOnlyList<Stretch> stretches, HoursOut hours)
+    {
+        var shares = grid.Shares(marked);
+        var within = grid.MeanMinutes(stretches, hours);
+        var unrestricted = grid.MeanMinutes(stretches, HoursOut.Unrestricted);
+        var (ranks, unrestrictedRanks) = (Ranks(within), Ranks(unrestricted));
+        return
+        [
+            .. grid.Months.Select((month, i) =>
+                new SeasonMonth(month, shares[i], within[i], unrestricted[i], ranks[i], unrestrictedRanks[i])),
+        ];
+    }
+
+    /// <summary>1 for the most minutes; of equals the earlier month first; none for nought.</summary>
+    private static int?[] Ranks(double[] minutes)
+    {
+        var ranks = new int?[minutes.Length];
+        var rank = 0;
+        foreach (var month in Enumerable.Range(0, minutes.Length).Where(month => minutes[month] > 0).OrderByDescending(month => minutes[month]))
+            ranks[month] = ++rank;
+        return ranks;
+    }
+
+    private static SeasonHour[] BestHours(IReadOnlyList<SeasonMonth> months) =>
+    [
+        .. months
+            .SelectMany(month => month.ShareByHour.Select((share, hour) => new SeasonHour(month.Month, hour, share)))
+            .Where(cell => cell.Share >= LeastBestShare)
+            .OrderByDescending(cell => cell.Share)
+            .Take(MostBestHours),
+    ];
+}
