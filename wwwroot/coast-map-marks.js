@@ -5,6 +5,7 @@ const WEDGE = 40; // length of a facing wedge, px: a direction, not a range
 
 const KINDS = {
   place: "Place", stance: "Vantage point, with what its compositions look at", parking: "Parking", hazard: "Hazard", closure: "Closed",
+  cell: "Somewhere within this square: the exact place is not shown",
 };
 const WAYS = {
   rightOfWay: "Right of way", openAccess: "Open access", permissive: "By permission", customary: "Used, no recorded right",
@@ -15,9 +16,13 @@ const WAYS = {
 export function draw(L, item, name, middle) {
   const beside = longitude => longitude + 360 * Math.round((middle - longitude) / 360);
   if (item.kind === "cell") {
+    // The square to scale says how little is told; the mark, seen from far off too, can be chosen.
     const [west, south, east, north] = item.box;
     const shift = beside((west + east) / 2) - (west + east) / 2;
-    return named(L.rectangle([[south, west + shift], [north, east + shift]], { className: "map-cell" }), `${name}: somewhere within this square`);
+    const square = L.rectangle([[south, west + shift], [north, east + shift]], { className: "map-cell", interactive: false });
+    const mark = named(L.marker(square.getBounds().getCenter(), { icon: icon(L, item) }), `${name}, somewhere within this square`);
+    mark.on("add", () => square.addTo(mark._map));
+    return mark;
   }
   if (item.kind === "way") {
     const line = [];
@@ -25,10 +30,13 @@ export function draw(L, item, name, middle) {
     const classes = `map-way way-${item.status}${item.barred ? " way-barred" : ""}`;
     return named(L.polyline(line, { className: classes, bubblingMouseEvents: false }), `${name}: ${item.barred ? "closed" : WAYS[item.status].toLowerCase()}`);
   }
-  const side = matchMedia("(pointer: coarse)").matches ? 44 : 28;
-  const icon = L.divIcon({ className: `map-mark mark-${item.kind}${item.barred ? " barred" : ""}`, iconSize: [side, side], html: picture(item) });
   const label = [name, item.kind === "place" || item.kind === "stance" ? "" : KINDS[item.kind].toLowerCase(), item.word ?? ""].filter(Boolean).join(", ");
-  return named(L.marker([item.at[0], beside(item.at[1])], { icon, riseOnHover: true, zIndexOffset: item.kind === "hazard" || item.kind === "closure" ? 500 : 0 }), label);
+  return named(L.marker([item.at[0], beside(item.at[1])], { icon: icon(L, item), riseOnHover: true, zIndexOffset: item.kind === "hazard" || item.kind === "closure" ? 500 : 0 }), label);
+}
+
+function icon(L, item) {
+  const side = matchMedia("(pointer: coarse)").matches ? 44 : 28;
+  return L.divIcon({ className: `map-mark mark-${item.kind}${item.barred ? " barred" : ""}`, iconSize: [side, side], html: picture(item) });
 }
 
 /** What the lines and marks of this sheet mean. */
@@ -47,7 +55,6 @@ export function key(items) {
   for (const [status, words] of Object.entries(WAYS))
     if (items.some(i => i.kind === "way" && i.status === status && !i.barred)) entry(sample(`map-way way-${status}`), words);
   if (items.some(i => i.kind === "way" && i.barred)) entry(sample("map-way way-barred"), "Way closed now");
-  if (items.some(i => i.kind === "cell")) entry(sample("map-cell", "M4,4H32V16H4Z"), "Somewhere within this square: the exact place is not shown");
   return box;
 }
 
@@ -86,6 +93,7 @@ function picture(item, wedge = WEDGE) {
     stance: [["circle", { r: 5.5, class: "form" }], ["circle", { r: 1.5, class: "dot" }]],
     parking: [["rect", { x: -8, y: -8, width: 16, height: 16, class: "form" }], ["path", { class: "stroke", d: "M-2.5,5V-5H1A3,3 0 0 1 1,1H-2.5" }]],
     hazard: [["path", { class: "form", d: "M0,-9L9,0L0,9L-9,0Z" }], ["path", { class: "stroke", d: "M0,-4V1M0,3.5V4" }]],
+    cell: [["rect", { x: -7, y: -7, width: 14, height: 14, class: "form" }]],
     closure: [["rect", { x: -8, y: -8, width: 16, height: 16, class: "form" }], ["path", { class: "stroke", d: "M-5,5L5,-5" }]],
   };
   for (const [tag, attributes] of forms[item.kind]) svg.append(node(tag, attributes));

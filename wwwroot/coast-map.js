@@ -157,7 +157,7 @@ class CoastMap extends HTMLElement {
     if (!template) return drawn();
 
     let failed = 0;
-    const tiles = L.tileLayer(template, { attribution: attribution(this.getAttribute("attribution")), referrerPolicy: "origin", maxZoom: 19 });
+    const tiles = new (quietTiles(L))(template, { attribution: attribution(this.getAttribute("attribution")), referrerPolicy: "origin", maxZoom: 19 });
     tiles.on("tileload", () => { failed = 0; });
     tiles.on("tileerror", () => {
       if (++failed !== FAILED_TILES) return;
@@ -211,6 +211,26 @@ function focusInto(element) {
   const target = element.querySelector("a") ?? element.querySelector(".leaflet-popup-content");
   if (target.tagName !== "A") target.tabIndex = -1;
   target.focus({ preventScroll: true });
+}
+
+/** Leaflet lets go of a tile by a picture in a data: address, which the site's policy refuses; no picture does as well. */
+function quietTiles(L) {
+  return L.TileLayer.extend({
+    _removeTile(key) {
+      this._tiles[key]?.el.removeAttribute("src");
+      return L.GridLayer.prototype._removeTile.call(this, key);
+    },
+    _abortLoading() {
+      for (const [key, tile] of Object.entries(this._tiles)) {
+        if (tile.coords.z === this._tileZoom) continue;
+        tile.el.onload = tile.el.onerror = null;
+        if (tile.el.complete) continue;
+        tile.el.removeAttribute("src");
+        tile.el.remove();
+        delete this._tiles[key];
+      }
+    },
+  });
 }
 
 /** The setting is words, not markup; the one address it needs is added here. */
