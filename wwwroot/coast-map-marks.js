@@ -58,15 +58,6 @@ export function key(items) {
   return box;
 }
 
-/** For the lamp theme: a tile's lightness, turned round, in the red channel alone. The stylesheet names it. */
-export function lampFilter() {
-  const svg = node("svg", { width: 0, height: 0, "aria-hidden": "true" });
-  const filter = node("filter", { id: "coast-map-lamp", "color-interpolation-filters": "sRGB" });
-  filter.append(node("feColorMatrix", { type: "matrix", values: "-.2126 -.7152 -.0722 0 1  0 0 0 0 0  0 0 0 0 0  0 0 0 1 0" }));
-  svg.append(filter);
-  return svg;
-}
-
 function named(layer, label) {
   layer.on("add", () => {
     const element = layer.getElement();

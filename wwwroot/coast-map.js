@@ -112,7 +112,6 @@ class CoastMap extends HTMLElement {
       entry.append(show);
     }
     canvas.after(marks.key(sheet.items));
-    canvas.append(marks.lampFilter());
 
     canvas.addEventListener("keydown", e => {
       if (e.key !== "Escape" || !map._popup?.isOpen()) return;
