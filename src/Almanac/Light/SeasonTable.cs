@@ -1,0 +1,43 @@
+using NodaTime;
+
+namespace Foreshore.Almanac.Light;
+
+/// <summary>When a scene works: twelve whole local months by the 24 hours of the clock.</summary>
+/// <param name="Months">Twelve, from the one asked for; all computed wanted lights together.</param>
+/// <param name="BestHours">Up to three cells with the greatest share, each at least 0.2; greatest first, then earliest.</param>
+/// <param name="PerLight">Each computed wanted light apart.</param>
+/// <param name="Unknown">Wanted lights that may hold in these months but can't be judged; they count for nothing in the table.</param>
+/// <param name="Skyline">What must be said about the skyline.</param>
+public sealed record SeasonTable(
+    IReadOnlyList<SeasonMonth> Months,
+    IReadOnlyList<SeasonHour> BestHours,
+    IReadOnlyList<SeasonLayer> PerLight,
+    IReadOnlyList<WantedLight> Unknown,
+    SkylineCautions Skyline);
+
+/// <summary>One wanted light of a season table, apart.</summary>
+/// <param name="Light">Which.</param>
+/// <param name="Months">Twelve, ranked among themselves.</param>
+/// <param name="BestHours">As in <see cref="SeasonTable"/>.</param>
+public sealed record SeasonLayer(WantedLight Light, IReadOnlyList<SeasonMonth> Months, IReadOnlyList<SeasonHour> BestHours);
+
+/// <summary>One month of a season table.</summary>
+/// <param name="Month">Which.</param>
+/// <param name="ShareByHour">For each clock hour, 0 to 23, the share of the month's days that count for it, 0…1.</param>
+/// <param name="MeanMinutesWithinHours">Minutes a day within the hours somebody goes out, mean over the month.</param>
+/// <param name="MeanMinutesUnrestricted">Minutes a day at any hour, mean over the month.</param>
+/// <param name="Rank">1 for the month with most minutes within the hours; none without any.</param>
+/// <param name="UnrestrictedRank">The same by minutes at any hour.</param>
+public sealed record SeasonMonth(
+    YearMonth Month,
+    IReadOnlyList<double> ShareByHour,
+    double MeanMinutesWithinHours,
+    double MeanMinutesUnrestricted,
+    int? Rank,
+    int? UnrestrictedRank);
+
+/// <summary>One cell of a season table.</summary>
+/// <param name="Month">Which month.</param>
+/// <param name="Hour">Clock hour, 0…23.</param>
+/// <param name="Share">Share of the month's days, 0…1.</param>
+public sealed record SeasonHour(YearMonth Month, int Hour, double Share);
