@@ -70,7 +70,7 @@ public static class DemoGuide
 
     internal static IReadOnlyList<CountryCautions> Cautions() =>
     [
-        new(null, UsualCautions, "112, or the emergency number of the country you are in", "the coastguard"),
+        new(null, UsualCautions, "112, or the local number", "the coastguard"),
         new CountryCautions("US", [.. UsualCautions, "Hunting is lawful on much of this coast in autumn: wear something bright on the way in."], "911", "the Coast Guard; by marine radio, channel 16")
             .PointTo("National Weather Service, Caribou", "https://www.weather.gov/car/"),
     ];

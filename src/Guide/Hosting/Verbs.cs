@@ -1,6 +1,7 @@
 using System.Net.Sockets;
 using System.Runtime.InteropServices;
 using Foreshore.Guide.Database;
+using Foreshore.Guide.Demo;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 
@@ -74,6 +75,12 @@ internal static class Verbs
             await server.MigrateAsync();
         else
             await Schema.RefuseUnlessCurrentAsync(server.AppConnection);
+
+        if (server.IsEmbedded && builder.Configuration.GetValue("Demo:Load", true))
+        {
+            await using var db = GuideConnection.Open(server.AppConnection);
+            await DemoGuide.LoadAsync(db, NodaTime.SystemClock.Instance);
+        }
 
         builder.AddSite(server.AppConnection);
         await using var app = builder.Build();
