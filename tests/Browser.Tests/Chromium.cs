@@ -5,26 +5,31 @@ using Xunit;
 
 namespace Foreshore.Guide.Browser;
 
-/// <summary>The machine's own Chromium, started once for all tests; the variable CHROMIUM names another one.</summary>
+/// <summary>One browser for the run: the machine's own Chromium, so that nothing is downloaded by the tests.</summary>
 public sealed class Chromium : IAsyncLifetime
 {
-    private IPlaywright playwright = null!;
+    private IPlaywright? playwright;
 
     public IBrowser Browser { get; private set; } = null!;
 
     public async ValueTask InitializeAsync()
     {
         playwright = await Playwright.CreateAsync();
-        Browser = await playwright.Chromium.LaunchAsync(new()
+        Browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
-            ExecutablePath = Environment.GetEnvironmentVariable("CHROMIUM") ?? "/usr/bin/chromium",
-            Args = ["--no-sandbox", "--disable-gpu"],
+            ExecutablePath = Environment.GetEnvironmentVariable("FORESHORE_CHROMIUM") is { Length: > 0 } named ? named : "/usr/bin/chromium",
+            Args =
+            [
+                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+                "--disable-background-networking", "--disable-component-update", "--disable-sync",
+            ],
         });
     }
 
     public async ValueTask DisposeAsync()
     {
-        await Browser.DisposeAsync();
-        playwright.Dispose();
+        if (Browser is not null)
+            await Browser.DisposeAsync();
+        playwright?.Dispose();
     }
 }

@@ -70,6 +70,8 @@ internal static class Verbs
             return;
         }
 
+        // A setting that cannot be used is told before anything is started for it.
+        MapTiles.From(builder.Configuration);
         await using var server = await GuideServer.OpenAsync(builder.Configuration);
         if (server.IsEmbedded)
             await server.MigrateAsync();
