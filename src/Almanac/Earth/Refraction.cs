@@ -51,8 +51,14 @@ public static class Refraction
     public static double Airless(double apparentDegrees)
     {
         var airless = apparentDegrees - AtApparent(apparentDegrees);
-        for (var i = 0; i < 8; i++)
-            airless += 0.8 * (apparentDegrees - Apparent(airless));
+        // Refraction changes by less than a quarter of its altitude, so each round gains more than half a digit.
+        for (var round = 0; round < 30; round++)
+        {
+            var next = apparentDegrees - AtAirless(airless);
+            if (Math.Abs(next - airless) < 1e-11) return next;
+            airless = next;
+        }
+
         return airless;
     }
 
