@@ -39,7 +39,7 @@ internal static class LightMarch
         var start = time;
         while (time < within.End)
         {
-            var next = Math.Min(within.End, time + Math.Max(ShortestStep, Math.Abs(value) / FastestPerDay));
+            var next = Math.Min(within.End, time + Math.Abs(value) / FastestPerDay + ShortestStep);
             var nextValue = ValueAt(next);
             if (value >= 0 != nextValue >= 0)
             {

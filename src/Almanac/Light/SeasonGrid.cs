@@ -13,6 +13,8 @@ internal sealed class SeasonGrid
     private const double SecondsPerDay = 86400;
     private const double SecondsPerHour = 3600;
     private const double CountingSeconds = 300;
+    // Times are kept to microseconds; a tie is a tie within a millisecond.
+    private const double Tie = 0.001;
 
     private readonly double epoch;
     private readonly (double Start, double End, double OffsetSeconds)[] clock;
@@ -57,7 +59,7 @@ internal sealed class SeasonGrid
     {
         foreach (var stretch in stretches)
         {
-            var needed = Math.Min(CountingSeconds, Math.BitIncrement((stretch.End - stretch.Start) * SecondsPerDay / 2));
+            var needed = Math.Min(CountingSeconds - Tie, (stretch.End - stretch.Start) * SecondsPerDay / 2 + Tie);
             var (lowest, highest) = (int.MaxValue, -1);
             foreach (var (start, end) in OnClock(stretch))
             {

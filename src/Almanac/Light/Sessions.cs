@@ -83,7 +83,7 @@ public static class Sessions
         if (today.HighestDegrees < NightDegrees) return (null, SessionAbsence.StaysDark);
         if (today.LowestBeforeDegrees >= DayDegrees) return (null, SessionAbsence.StaysHigh);
         var start = today.Rising(NightDegrees) ?? today.MidnightBefore + WhiteNightHalf;
-        var end = today.Rising(DayDegrees) ?? today.Noon;
+        var end = today.Rising(DayDegrees) ?? NoonOf(today);
         return Between(SessionKind.Dawn, date, start, end);
     }
 
@@ -91,7 +91,7 @@ public static class Sessions
     {
         if (today.HighestDegrees < NightDegrees) return (null, SessionAbsence.StaysDark);
         if (today.LowestAfterDegrees >= DayDegrees) return (null, SessionAbsence.StaysHigh);
-        var start = today.Setting(DayDegrees) ?? today.Noon;
+        var start = today.Setting(DayDegrees) ?? NoonOf(today);
         var end = today.Setting(NightDegrees) ?? today.MidnightAfter - WhiteNightHalf;
         return Between(SessionKind.Dusk, date, start, end);
     }
@@ -131,6 +131,10 @@ public static class Sessions
         today.LowestAfterDegrees > degrees
             ? null
             : new Interval(today.Setting(degrees) ?? today.Noon, tomorrow.Rising(degrees) ?? tomorrow.Noon);
+
+    // Near the poles the sun stands highest some minutes off noon: on a day when it hardly passes −12, noon may lie in the night.
+    private static Instant NoonOf(in SolarDay today) =>
+        Earlier(Later(today.Noon, today.Rising(NightDegrees)), today.Setting(NightDegrees));
 
     private static Instant Later(Instant time, Instant? other) => other is { } known ? Instant.Max(time, known) : time;
 
