@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Checks;
+using Foreshore.Almanac.Sun;
 
 namespace Foreshore.Almanac.Earth;
 
@@ -60,6 +61,9 @@ internal sealed class EarthChecks : IChecks
             row.Number("refraction"),
             row["given"] == "apparent" ? Refraction.AtApparent(row.Number("altitude")) : Refraction.AtAirless(row.Number("altitude")),
             3e-5));
+
+        yield return Check.Against(PublishedTable.Read("Earth/horizons-refraction.csv"), "Earth: refraction down to the horizon", (log, row) =>
+            log.Compare(row.Number("apparent"), Refraction.Apparent(SunPosition.At(row.Time("time"), new Position(0, 0)).AltitudeDegrees), 0.002));
 
         yield return Check.Against(PublishedTable.Read("Earth/site-radii.csv"), "Earth: a place seen from the Earth's centre", (log, row) =>
         {

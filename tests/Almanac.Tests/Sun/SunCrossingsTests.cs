@@ -37,6 +37,22 @@ public class SunCrossingsTests
         }, iter: 300);
 
     [Fact]
+    public void Part_of_a_span_has_that_part_of_the_crossings() =>
+        Gen.Select(Anywhere, Gen.Int[2, 350], Gen.Double[0, 0.02], Gen.Double[-40, 40], Gen.Double[1, 40]).Sample((position, day, below, minutes, hours) =>
+        {
+            // Just under a highest or lowest point, where a search that begins beside it is easily led past it.
+            foreach (var turn in SunCrossings.AltitudeTurns(position, Days(day, 1), Year))
+            {
+                var altitude = turn.AltitudeDegrees + (turn.IsHighest ? -below : below);
+                var part = new Interval(turn.Time + Duration.FromMinutes(minutes), turn.Time + Duration.FromMinutes(minutes) + Duration.FromHours(hours));
+                var expected = SunCrossings.OfAltitude(altitude, position, Days(day - 2, 6), Year).Where(crossing => part.Contains(crossing.Time)).ToList();
+                var found = SunCrossings.OfAltitude(altitude, position, part, Year);
+                Assert.Equal(expected.Count, found.Count);
+                Assert.All(expected.Zip(found), pair => Assert.Equal(0, (pair.First.Time - pair.Second.Time).TotalSeconds, 0.01));
+            }
+        }, iter: 300);
+
+    [Fact]
     public void Crossings_lie_on_the_altitude_to_a_millionth_of_a_degree() =>
         Gen.Select(Anywhere, Gen.Double[-18, 40], Gen.Int[0, 360]).Sample((position, altitude, day) =>
             SunCrossings.OfAltitude(altitude, position, Days(day, 5), Year)

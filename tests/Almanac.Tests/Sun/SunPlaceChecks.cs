@@ -24,6 +24,9 @@ internal sealed class SunPlaceChecks : IChecks
             log.Compare(row.Number("declination"), declination, 0.0003);
         });
 
+        yield return Check.Against(PublishedTable.Read("Sun/semidiameter.csv"), "Sun: semidiameter", (log, row) =>
+            log.Compare(row.Number("arcSeconds") / 3600, SunDisc.SemidiameterDegrees(row.Number("distance")), 0.0001));
+
         yield return Check.Against(PublishedTable.Read("Sun/horizons-airless.csv"), "Sun: azimuth and altitude through the zenith", (log, row) =>
         {
             var sun = SunPosition.At(row.Time("time"), new Position(0, 0));
