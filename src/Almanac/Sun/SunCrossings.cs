@@ -77,8 +77,7 @@ public static class SunCrossings
         var swing = new SunSwing(ephemeris.SeenFrom(position), normal, level);
         var found = new List<Crossing>((int)Math.Min(2 * (to - from) + 2, 4096));
 
-        // A turning point lies within a quarter of a day of its guess: this one certainly comes before the interval.
-        var guess = swing.HighestBefore(from - 0.25);
+        var guess = swing.HighestBefore(from);
         var start = swing.Turning(guess);
         var startValue = swing.At(start);
         while (start < to)
@@ -112,7 +111,7 @@ public static class SunCrossings
         var swing = new SunSwing(ephemeris.SeenFrom(position), new Direction(0, 0, 1), 0);
         var found = new List<AltitudeTurn>();
         var highest = true;
-        for (var guess = swing.HighestBefore(from - 0.25); guess < to + 0.25; guess += 0.5, highest = !highest)
+        for (var guess = swing.HighestBefore(from); guess < to + 0.25; guess += 0.5, highest = !highest)
         {
             var days = swing.Turning(guess);
             if (days >= from && days < to)

@@ -61,13 +61,14 @@ internal readonly struct SunSwing
     internal double At(double days) => At(days, out _, out _);
 
     /// <summary>
-    /// A time near which the swing stands highest, at most a day before the one given: where it would turn if the sun
-    /// did not creep.
+    /// A guess, for <see cref="Turning"/>, of a time when the swing stands highest: so far before the one given that the
+    /// turning point itself, which lies within a quarter of a day of its guess, comes before it too.
     /// </summary>
     internal double HighestBefore(double days)
     {
         var hour = (Math.Atan2(onWest, onMeridian) - path.LongitudeRadians) / SunPath.TurnRadiansPerDay;
-        return days - 1 + (hour - (days - 1) - Math.Floor(hour - (days - 1)));
+        var earliest = days - 1.25;
+        return earliest + (hour - earliest - Math.Floor(hour - earliest));
     }
 
     /// <summary>
