@@ -74,6 +74,16 @@ public static class AccessWords
         _ => throw new ArgumentOutOfRangeException(nameof(state), state, "No such state."),
     };
 
+    /// <summary>What is shut: "the place", or the part's own name.</summary>
+    public static string What(this Closure closure) => closure.Target switch
+    {
+        ClosureTarget.Location => "the place",
+        ClosureTarget.VantagePoint => closure.VantagePoint?.Name ?? "a vantage point",
+        ClosureTarget.Leg => closure.Leg?.Name ?? "part of a way in",
+        ClosureTarget.ParkingArea => closure.ParkingArea?.Name ?? "a parking area",
+        _ => throw new ArgumentOutOfRangeException(nameof(closure), closure.Target, "No such target."),
+    };
+
     /// <summary>For example "every year 15 Mar – 31 Jul", "from 3 Nov 2026 until further notice".</summary>
     public static string When(this Closure closure)
     {

@@ -5,12 +5,12 @@ namespace Foreshore.Guide.Compositions;
 
 /// <summary>
 /// The one table of the sun that all places share: where the sun is doesn't depend on who asks, only the turn to a place's
-/// own horizon does. It reaches from the December before this year (the twelve months of a ruler, the first of a season
-/// table's months) to 400 days on, and is made anew as the clock moves on.
+/// own horizon does. It reaches from before the first of the current month (where season tables and rulers begin) to
+/// 400 days on, and is made anew as the clock moves on.
 /// </summary>
 public sealed class SharedSun(IClock clock)
 {
-    private static readonly Duration BeforeTheYear = Duration.FromDays(33);
+    private static readonly Duration Back = Duration.FromDays(33);
     private static readonly Duration Ahead = Duration.FromDays(402);
     private static readonly Duration Kept = Duration.FromDays(1);
 
@@ -36,10 +36,8 @@ public sealed class SharedSun(IClock clock)
 
     private static Made Make(Instant now)
     {
-        var today = now.InUtc().Date;
-        var newYear = new LocalDate(today.Year, 1, 1).AtMidnight().InUtc().ToInstant();
-        var midnight = today.AtMidnight().InUtc().ToInstant();
-        return new Made(SunEphemeris.Covering(newYear - BeforeTheYear, midnight + Kept + Ahead), midnight);
+        var midnight = now.InUtc().Date.AtMidnight().InUtc().ToInstant();
+        return new Made(SunEphemeris.Covering(midnight - Back, midnight + Kept + Ahead), midnight);
     }
 
     private sealed record Made(SunEphemeris Sun, Instant Midnight)

@@ -30,6 +30,8 @@ internal static class Site
         var services = builder.Services;
         services.TryAddSingleton<IClock>(SystemClock.Instance);
         services.AddSingleton<SharedSun>();
+        services.AddSingleton<LightCache>();
+        services.AddSingleton<PictureLight>();
         services.AddSingleton(MapTiles.From(builder.Configuration));
         services.AddGuideDatabase(connectionString);
         services.AddDataProtection().SetApplicationName("Foreshore").PersistKeysToDbContext<GuideDb>();

@@ -1,0 +1,58 @@
+using System.Collections.Concurrent;
+using Foreshore.Almanac.Light;
+using Foreshore.Guide.Locations;
+using NodaTime;
+
+namespace Foreshore.Guide.Compositions;
+
+/// <summary>
+/// Season tables and good dates, computed once and kept while neither the composition nor its stance or place changes: a
+/// page then only looks them up. Nothing here may be wrong when lost; when it grows too large it starts afresh.
+/// </summary>
+public sealed class LightCache(SharedSun sun)
+{
+    /// <summary>A table takes about 5 kB, so this stays within some tens of megabytes.</summary>
+    private const int Most = 4000;
+
+    private readonly ConcurrentDictionary<SeasonKey, SeasonTable> seasons = new();
+    private readonly ConcurrentDictionary<DatesKey, IReadOnlyList<GoodDate>> dates = new();
+
+    /// <summary>The twelve whole local months from the current one.</summary>
+    public SeasonTable Season(Location place, VantagePoint stance, Composition picture, HoursOut hours, Instant now)
+    {
+        var today = now.InZone(place.Zone).Date;
+        var first = new YearMonth(today.Year, today.Month);
+        return Get(seasons, new SeasonKey(Stamp.Of(place, stance, picture), first, hours),
+            () => SeasonTables.For(picture.ToScene(stance, place), place.Zone, first, hours, sun.For(now)));
+    }
+
+    /// <summary>The best sessions of the next 365 days that are not over, by date.</summary>
+    public IReadOnlyList<GoodDate> GoodDates(Location place, VantagePoint stance, Composition picture, Instant now)
+    {
+        var today = now.InZone(place.Zone).Date;
+        var found = Get(dates, new DatesKey(Stamp.Of(place, stance, picture), today),
+            () => Almanac.Light.GoodDates.Next(picture.ToScene(stance, place), place.Zone, place.Zone.AtStartOfDay(today).ToInstant(), sun.For(now)));
+        return [.. found.Where(date => date.Windows[^1].End > now)];
+    }
+
+    private static TValue Get<TKey, TValue>(ConcurrentDictionary<TKey, TValue> kept, TKey key, Func<TValue> compute)
+        where TKey : notnull
+    {
+        if (kept.TryGetValue(key, out var held))
+            return held;
+        if (kept.Count >= Most)
+            kept.Clear();
+        return kept.GetOrAdd(key, _ => compute());
+    }
+
+    private readonly record struct SeasonKey(Stamp Of, YearMonth First, HoursOut Hours);
+
+    private readonly record struct DatesKey(Stamp Of, LocalDate Today);
+
+    /// <summary>Light depends on the picture, on where one stands and on the place's zone and sea level.</summary>
+    private readonly record struct Stamp(int PictureId, uint Picture, uint Stance, uint Place)
+    {
+        public static Stamp Of(Location place, VantagePoint stance, Composition picture) =>
+            new(picture.Id, picture.Version, stance.Version, place.Version);
+    }
+}

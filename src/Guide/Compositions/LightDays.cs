@@ -1,0 +1,42 @@
+using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Sun;
+using Foreshore.Guide.Shell;
+using NodaTime;
+
+namespace Foreshore.Guide.Compositions;
+
+/// <summary>
+/// One line of the light table: the sun's events of a day and, for a picture, when its wanted light holds (null where no
+/// picture is meant) and which lights may hold but can't be judged.
+/// </summary>
+public sealed record LightDay(SunDay Sun, IReadOnlyList<Interval>? Wanted, IReadOnlyList<WantedLight> MayHold)
+{
+    /// <summary>Upper limb on a level horizon: −0.833 degrees, as the printed tables have it.</summary>
+    private const double Level = -0.833;
+
+    /// <summary>A clock time, or that the event does not come and why.</summary>
+    public string Clock(Instant? at, DateTimeZone zone, double altitudeDegrees = Level) => at is { } time ? time.Clock(zone)
+        : Sun.NoonAltitudeDegrees < altitudeDegrees ? "stays below"
+        : Sun.MidnightAltitudeDegrees > altitudeDegrees ? "stays above" : "none";
+}
+
+/// <summary>The light of the coming days at one place.</summary>
+public static class LightDays
+{
+    public const int Usual = 10;
+
+    public static IReadOnlyList<LightDay> From(LocalDate first, Observer observer, DateTimeZone zone, SunEphemeris sun, Scene? scene = null) =>
+        [.. Enumerable.Range(0, Usual).Select(i => On(first.PlusDays(i), observer, zone, sun, scene))];
+
+    private static LightDay On(LocalDate date, Observer observer, DateTimeZone zone, SunEphemeris sun, Scene? scene)
+    {
+        var day = SunDays.On(date, observer, zone, sun);
+        if (scene is null)
+            return new LightDay(day, null, []);
+
+        // A night's light belongs to the evening it begins in, so the day reaches from one solar midnight to the next.
+        var answer = LightRuns.Between(scene, day.MidnightBefore, day.MidnightAfter, sun);
+        return new LightDay(day, answer.Union, answer.Unknown);
+    }
+}

@@ -1,0 +1,66 @@
+using System.Globalization;
+using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Sun;
+using Foreshore.Guide.Locations;
+using NodaTime;
+
+namespace Foreshore.Guide.Compositions;
+
+/// <summary>All that is computed for one picture's page: one now, one table of the sun, one season.</summary>
+public sealed record PictureLightView(
+    SeasonTable Season,
+    HoursOut Hours,
+    IReadOnlyList<GoodDate> Dates,
+    IReadOnlyList<LightDay> Days,
+    HorizonDrawing Horizon,
+    FrameDrawing Frame,
+    SunPathDrawing SunPath,
+    SeasonDrawing SeasonInk,
+    Skyline Skyline)
+{
+    /// <summary>For the season chart's ruled line; null when every hour counts.</summary>
+    public (double From, double To)? HoursRuled => Hours.IsUnrestricted ? null : (Decimal(Hours.EarliestAlarm), Decimal(Hours.LatestHome));
+
+    public string OverWords => Skyline.IsAssumed ? "an assumed sea horizon: no skyline is recorded" : Skyline.HasUnknown ? "the recorded skyline, its unknown pieces taken as level" : "the recorded skyline";
+
+    /// <summary>"Best in December, January and November, 06:00–08:00."; empty when nothing is ranked.</summary>
+    public string BestWords
+    {
+        get
+        {
+            var months = Season.Months.Where(m => m.Rank is <= 3).OrderBy(m => m.Rank).Select(m => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(m.Month.Month)).ToList();
+            if (months.Count == 0)
+                return "";
+            var hours = Season.BestHours.Select(h => h.Hour).Distinct().Order().Select(h => $"{h:00}:00–{(h + 1) % 24:00}:00").ToList();
+            return $"Best in {AndWords(months)}{(hours.Count == 0 ? "" : $"; best hours {AndWords(hours)}")}.";
+        }
+    }
+
+    private static string AndWords(List<string> words) => words.Count == 1 ? words[0] : $"{string.Join(", ", words[..^1])} and {words[^1]}";
+
+    private static double Decimal(LocalTime time) => time.TickOfDay / (double)NodaConstants.TicksPerHour;
+}
+
+/// <summary>Computes a picture's light from what the site keeps in common.</summary>
+public sealed class PictureLight(SharedSun shared, LightCache kept)
+{
+    public PictureLightView Of(PictureView view, HoursOut hours, Instant now)
+    {
+        var (place, stance, picture) = (view.Place, view.Stance, view.Picture);
+        var (sun, today, scene) = (shared.For(now), view.From.Today, picture.ToScene(stance, place));
+        var season = kept.Season(place, stance, picture, hours, now);
+        var dates = kept.GoodDates(place, stance, picture, now);
+        var best = dates.MaxBy(date => date.Usable) is { } date ? SunDays.On(date.Session.Date, scene.Observer, place.Zone, sun) : null;
+        var subject = picture.Subject?.SeenFrom(stance, place.MeanSeaLevelAboveChartDatumMetres);
+        return new PictureLightView(season, hours, dates,
+            LightDays.From(today, scene.Observer, place.Zone, sun, scene),
+            HorizonDrawing.Of(scene.Observer, scene.Frame, Exposed(stance), new YearMonth(today.Year, today.Month), place.Zone, sun),
+            FrameDrawing.Of(scene.Observer, scene.Frame, subject, SunDays.On(today, scene.Observer, place.Zone, sun), best, sun),
+            SunPathDrawing.Of(scene.Observer, scene.Frame, today, place.Zone, sun),
+            SeasonDrawing.Of(season), stance.Skyline);
+    }
+
+    private static (Bearing From, Bearing To)? Exposed(VantagePoint stance) =>
+        stance.Sea is { } sea ? (Bearing.FromDegrees(sea.ExposedFromDegrees), Bearing.FromDegrees(sea.ExposedToDegrees)) : null;
+}

@@ -1,0 +1,63 @@
+using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Access;
+using Foreshore.Guide.Hazards;
+using Foreshore.Guide.Members;
+using NodaTime;
+
+namespace Foreshore.Guide.Locations;
+
+/// <summary>The guide's page: the coast as the filter leaves it.</summary>
+public sealed record CoastView(CoastFilter Filter, IReadOnlyList<CoastEntry> Entries);
+
+/// <summary>A place in coast order with what one must know before its picture: what stops one, hazards, the way in.</summary>
+public sealed record CoastEntry(Location Place, LocalDate Today)
+{
+    /// <summary>In force today for the whole place or its last way in.</summary>
+    public IReadOnlyList<Closure> Closures { get; } = Place.ClosuresThatStop(Today);
+
+    /// <summary>Closures that don't stop one today: of parts, or at another time of the year.</summary>
+    public IReadOnlyList<Closure> OtherClosures => [.. Place.Closures.Where(c => c.CountsAsInForce && !Closures.Contains(c) && (c.AppliesOn(Today) || c.IsYearly || c.From > Today))];
+
+    public IReadOnlyList<HazardNote> Severe => [.. Place.NotesShown(Today).Where(note => note.IsSevere)];
+
+    /// <summary>The greatest hazard there, notes and ratings together; null when nothing is rated.</summary>
+    public int? Severity => Place.NotesShown(Today).Select(n => (int?)n.Severity).Concat(Place.HazardRatings.Select(r => r.Severity)).Max();
+
+    public string HazardLine
+    {
+        get
+        {
+            var found = Place.NotesShown(Today).Select(n => (n.Kind, Severity: (int?)n.Severity)).Concat(Place.HazardRatings.Select(r => (r.Kind, r.Severity)))
+                .Where(h => h.Severity > 0).GroupBy(h => h.Kind).Select(g => (Kind: g.Key, Severity: g.Max(h => h.Severity)))
+                .OrderByDescending(h => h.Severity).ToList();
+            if (found.Count > 0)
+                return string.Join("; ", found.Take(3).Select(h => $"{h.Kind.Words()} {HazardWords.SeverityWords(h.Severity)}"));
+            return Place.HazardRatings.Where(r => r.Severity == 0).ToList() is { Count: > 0 } none
+                ? $"none known on {AccessWords.Day(none.Min(r => r.Check.LastChecked))}"
+                : "hazards not rated";
+        }
+    }
+
+    /// <summary>The default way's legs in order; for a blurred place that they are not shown.</summary>
+    public string WayIn => Place.IsBlurred ? "ways in are not shown"
+        : Place.DefaultRoute(Today) is { } route ? string.Join(" · ", route.Legs.Select(leg => $"{leg.Kind.Words()} {(leg.Minutes is { } minutes ? AccessWords.Minutes(minutes) : "?")}{(leg.Crossing is null ? "" : ", cut off by the tide")}"))
+        : Place.Routes.Count == 0 ? "no way in recorded" : "no way in that the club may recommend";
+
+    /// <summary>The first drawn sketch of the place.</summary>
+    public string? Sketch => Place.VantagePoints.Select(v => v.Sketch ?? v.Compositions.Select(c => c.Sketch).FirstOrDefault(s => s is not null)).FirstOrDefault(s => s is not null);
+
+    private Leg? Ferry => Place.DefaultRoute(Today)?.Legs.FirstOrDefault(leg => leg.Kind == LegKind.Ferry);
+
+    /// <summary>As the strip beside the list draws it.</summary>
+    public CoastPlace Drawn => new(Place.Position, Place.IsBlurred, Ferry is not null, Ferry?.Minutes is { } minutes ? $"ferry {AccessWords.Minutes(minutes)}" : null);
+}
+
+public static class CoastQueries
+{
+    public static async Task<CoastView> GuideAsync(this GuideDb db, CoastFilter filter, Reader reader, Position? home, Instant now, CancellationToken cancel = default)
+    {
+        var places = await db.CoastAsync(reader, Parts.All, filter.Words, cancel);
+        return new CoastView(filter,
+            [.. places.Select(place => new CoastEntry(place, now.InZone(place.Zone).Date)).Where(entry => filter.Keeps(entry.Place, home, entry.Today))]);
+    }
+}

@@ -1,0 +1,73 @@
+using Foreshore.Guide.Access;
+using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Hazards;
+using Foreshore.Guide.Members;
+using Foreshore.Guide.Shell;
+using NodaTime;
+
+namespace Foreshore.Guide.Locations;
+
+/// <summary>A place and its usual cautions on one day: what the pages of a location and of all below it begin with.</summary>
+public sealed record PlaceView(Location Place, LocalDate Today, Cautions Cautions)
+{
+    public IReadOnlyList<Closure> Stopping => Place.ClosuresThatStop(Today);
+
+    public IReadOnlyList<HazardNote> Notes => Place.NotesShown(Today);
+
+    /// <summary>Closures of the place itself that do not apply today but will, or do every year.</summary>
+    public IReadOnlyList<Closure> Coming => [.. Place.Closures.Where(c => c.CountsAsInForce && c.Target is ClosureTarget.Location or ClosureTarget.VantagePoint
+        && c.CountsAsInForce && !c.AppliesOn(Today) && (c.IsYearly || c.From > Today))];
+
+    /// <summary>Ways in, the recommended one first.</summary>
+    public IReadOnlyList<AccessRoute> Routes => [.. Place.Routes.OrderByDescending(route => route == Place.DefaultRoute(Today)).ThenBy(route => route.Order)];
+}
+
+/// <summary>One stance of a place.</summary>
+public sealed record StanceView(PlaceView At, VantagePoint Stance)
+{
+    public Location Place => At.Place;
+
+    public LocalDate Today => At.Today;
+
+    public IReadOnlyList<Closure> Stopping => Place.ClosuresThatStop(Stance, Today);
+
+    public IReadOnlyList<Closure> Coming => [.. At.Coming.Where(c => c.VantagePoint is null || c.VantagePoint == Stance)];
+
+    public IReadOnlyList<HazardNote> Notes => Place.NotesShown(Today, Stance);
+
+    public IReadOnlyList<HazardRating> Ratings => [.. Place.HazardRatings.Where(r => r.VantagePoint is null || r.VantagePoint == Stance)];
+}
+
+/// <summary>One picture from a stance.</summary>
+public sealed record PictureView(StanceView From, Composition Picture)
+{
+    public Location Place => From.Place;
+
+    public VantagePoint Stance => From.Stance;
+
+    public string? Sketch => Picture.Sketch ?? Stance.Sketch;
+}
+
+public static class PlaceQueries
+{
+    /// <summary>Null: no such place, or not for this reader.</summary>
+    public static async Task<PlaceView?> PlaceAsync(
+        this GuideDb db, string location, Reader reader, Instant now, Parts parts = Parts.All, CancellationToken cancel = default) =>
+        await db.LocationAsync(location, reader, parts, cancel) is { } place
+            ? new PlaceView(place, now.InZone(place.Zone).Date, (await db.CautionsAsync(place.CountryCode, cancel)).ToPrint())
+            : null;
+
+    public static async Task<StanceView?> StanceAsync(
+        this GuideDb db, string location, string stance, Reader reader, Instant now, CancellationToken cancel = default) =>
+        await db.PlaceAsync(location, reader, now, Parts.Routes | Parts.Compositions | Parts.Hazards, cancel) is { } at
+            && at.Place.VantagePoints.FirstOrDefault(v => v.Slug == stance) is { } found
+            ? new StanceView(at, found)
+            : null;
+
+    public static async Task<PictureView?> PictureAsync(
+        this GuideDb db, string location, string stance, string picture, Reader reader, Instant now, CancellationToken cancel = default) =>
+        await db.StanceAsync(location, stance, reader, now, cancel) is { } from
+            && from.Stance.Compositions.FirstOrDefault(c => c.Slug == picture) is { } found
+            ? new PictureView(from, found)
+            : null;
+}
