@@ -1,0 +1,33 @@
+using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Sun;
+using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
+using NodaTime;
+
+namespace Foreshore.Guide.Outlooks;
+
+internal static class WeekendQueries
+{
+    /// <summary>Loads the coast once and judges every composition for the weekend asked for.</summary>
+    public static async Task<WeekendBoard> WeekendAsync(
+        this GuideDb db, Reader reader, WeekendRequest request, Position? home, Instant now, SharedSun shared, CancellationToken cancel = default)
+    {
+        var places = await db.CoastAsync(reader, Parts.Stay | Parts.Routes | Parts.Compositions | Parts.Hazards, cancel: cancel);
+        var zone = places.Count > 0 ? places[0].Zone : DateTimeZone.Utc;
+        var first = request.From ?? Weekend.Default(now, zone, date => DuskEnd(places, date, shared.For(now)));
+        return WeekendBoard.Of(places, first, now, request.Filter, home, SunOver(first, shared.For(now)), request.Session);
+    }
+
+    private static Instant? DuskEnd(IReadOnlyList<Location> places, LocalDate date, SunEphemeris sun) =>
+        places.Max(place => Almanac.Light.Sessions.On(date, place.Position, place.Zone, sun).Dusk?.End);
+
+    /// <summary>The shared table, or for a weekend beyond it one of its own: four days and a day's margin each side.</summary>
+    public static SunEphemeris SunOver(LocalDate first, SunEphemeris shared)
+    {
+        var (from, to) = (Midnight(first.PlusDays(-2)), Midnight(first.PlusDays(7)));
+        return shared.From <= from && to <= shared.To ? shared : SunEphemeris.Covering(from, to);
+
+        static Instant Midnight(LocalDate date) => date.AtMidnight().InUtc().ToInstant();
+    }
+}
