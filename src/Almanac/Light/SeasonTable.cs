@@ -4,7 +4,10 @@ namespace Foreshore.Almanac.Light;
 
 /// <summary>When a scene works: twelve whole local months by the 24 hours of the clock.</summary>
 /// <param name="Months">Twelve, from the one asked for; all computed wanted lights together.</param>
-/// <param name="BestHours">Up to three cells with the greatest share, each at least 0.2; greatest first, then earliest.</param>
+/// <param name="BestHours">
+/// Up to three clock hours with the greatest share, at least 0.2, each with the month in which it has it; of equals the
+/// hour of the better month first.
+/// </param>
 /// <param name="PerLight">Each computed wanted light apart.</param>
 /// <param name="Unknown">Wanted lights that may hold in these months but can't be judged; they count for nothing in the table.</param>
 /// <param name="Skyline">What must be said about the skyline.</param>

@@ -79,12 +79,20 @@ public static class SeasonTables
         return ranks;
     }
 
-    private static SeasonHour[] BestHours(IReadOnlyList<SeasonMonth> months) =>
-    [
-        .. months
-            .SelectMany(month => month.ShareByHour.Select((share, hour) => new SeasonHour(month.Month, hour, share)))
-            .Where(cell => cell.Share >= LeastBestShare)
-            .OrderByDescending(cell => cell.Share)
-            .Take(MostBestHours),
-    ];
+    /// <summary>Clock hours by the greatest share they reach in any month; of equals the hour of the better month, then the earlier.</summary>
+    private static SeasonHour[] BestHours(IReadOnlyList<SeasonMonth> months)
+    {
+        var byRank = months.OrderBy(month => month.Rank ?? int.MaxValue).ThenBy(month => month.UnrestrictedRank ?? int.MaxValue).ToList();
+        return
+        [
+            .. byRank
+                .SelectMany((month, rank) => month.ShareByHour.Select((share, hour) => (Cell: new SeasonHour(month.Month, hour, share), rank)))
+                .Where(one => one.Cell.Share >= LeastBestShare)
+                .GroupBy(one => one.Cell.Hour)
+                .Select(hour => hour.MaxBy(one => (one.Cell.Share, -one.rank)))
+                .OrderByDescending(one => one.Cell.Share).ThenBy(one => one.rank).ThenBy(one => one.Cell.Hour)
+                .Select(one => one.Cell)
+                .Take(MostBestHours),
+        ];
+    }
 }

@@ -32,6 +32,8 @@ internal sealed class MinuteScan(Scene scene, SunEphemeris ephemeris)
         return rows;
     }
 
+    internal bool HoldsAt(WantedLight light, Instant time) => Holds(light, SkyAt(time));
+
     private Sky SkyAt(Instant time)
     {
         var sun = ephemeris.At(time, scene.Observer.Position);

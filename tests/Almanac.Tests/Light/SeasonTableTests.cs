@@ -125,12 +125,17 @@ public class SeasonTableTests
     public void Best_hours_are_at_most_three_of_at_least_a_fifth()
     {
         var table = Table(HoursOut.Unrestricted, WantedLight.GoldenLight);
-        var greatest = table.Months.SelectMany(month => month.ShareByHour).OrderDescending().Take(3);
+        var greatest = Enumerable.Range(0, 24).Select(hour => table.Months.Max(month => month.ShareByHour[hour])).OrderDescending().Take(3);
 
         Assert.Equal(greatest, table.BestHours.Select(hour => hour.Share));
-        Assert.All(table.BestHours, hour => Assert.Equal(hour.Share, table.Months.Single(month => month.Month == hour.Month).ShareByHour[hour.Hour]));
+        Assert.Equal(3, table.BestHours.Select(hour => hour.Hour).Distinct().Count());
+        foreach (var hour in table.BestHours)
+        {
+            var equals = table.Months.Where(month => month.ShareByHour[hour.Hour] == hour.Share);
+            Assert.Equal(equals.MinBy(month => month.Rank)!.Month, hour.Month);
+        }
 
-        // A gap in high land that the sun passes on a few days: nothing reaches a fifth of a month.
+        // Land up to the zenith: nothing reaches a fifth of a month.
         var never = Table(HoursOut.Unrestricted, Coast.Scene(new Observer(Coast.Eastport, null, new Skyline([new SkylinePoint(0, 89, SkylineKind.Land)])), 180, WantedLight.SunInFrame));
         Assert.Empty(never.BestHours);
     }
