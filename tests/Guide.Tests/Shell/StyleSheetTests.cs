@@ -88,6 +88,6 @@ public sealed partial class StyleSheetTests
         Assert.Empty(failing);
     }
 
-    [GeneratedRegex(@"#[0-9A-Fa-f]{3,8}\b|\b(rgba?|hsla?|oklch|color-mix)\(|:\s*(white|black|red|blue|green|gr[ae]y)\b")]
+    [GeneratedRegex(@"#[0-9A-Fa-f]{3,8}\b|\b(rgba?|hsla?|oklch|oklab|lab|lch)\(|:\s*(white|black|red|blue|green|gr[ae]y)\b")]
     private static partial Regex Colours();
 }
