@@ -1,3 +1,4 @@
+using Foreshore.Guide.Api;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Shell;
@@ -38,6 +39,7 @@ internal static class Site
         services.AddHealthChecks().AddCheck<DatabaseCheck>("database");
         services.AddProblemDetails();
         services.AddPageCompression();
+        services.AddReadApi();
         services.AddRazorComponents();
         services.AddSingleton<MastheadQueries>();
         services.AddAntiforgery(options => options.Cookie.Name = "foreshore-form");
@@ -59,6 +61,8 @@ internal static class Site
         app.MapRazorComponents<App>();
         app.MapThemes();
         app.MapCoastline();
+        app.MapReadApi();
+        app.MapOpenApi();
         app.MapHealthChecks("/health");
     }
 }

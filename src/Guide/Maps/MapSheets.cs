@@ -30,10 +30,10 @@ public static class MapSheets
         var today = TodayAt(place, clock);
         return new(place.Name,
         [
-            new("Hazards and closures", [.. place.ClosuresThatStop(today).Where(c => c.Target == ClosureTarget.Location).Select(c => ClosureMark(place, c)), .. Hazards(place, today)]),
+            new("Hazards and closures", [.. place.ClosuresThatStop(today).Where(c => c.Target == ClosureTarget.Location).Select((c, i) => ClosureMark(place, c, i)), .. place.NotesShown(today).Select((n, i) => Hazard(place, n, i))]),
             new("Vantage points", [.. place.VantagePoints.Select(v => Stance(place, v, today))]),
-            new("Ways in", [.. place.Routes.SelectMany(r => r.Legs).Where(leg => leg.Line.Count > 1).Select(leg => Way(place, leg, today))]),
-            new("Parking", [.. place.Parking.Select(p => Parking(place, p, today))]),
+            new("Ways in", [.. place.Routes.SelectMany(r => r.Legs).Where(leg => leg.Line.Count > 1).Select((leg, i) => Way(place, leg, today, i))]),
+            new("Parking", [.. place.Parking.Select((p, i) => Parking(place, p, today, i))]),
         ]);
     }
 
@@ -51,15 +51,16 @@ public static class MapSheets
             closed ? "closed" : severe is null ? null : "severe hazard", closed);
     }
 
-    private static MapMark ClosureMark(Location place, Closure closure) => new($"closure-{closure.Id}", MapMarkKind.Closure, place.Name, null,
+    private static MapMark ClosureMark(Location place, Closure closure, int index) => new($"closure-{index}", MapMarkKind.Closure, place.Name, null,
         $"Closed {closure.When()}: {closure.Reason}", place.Position, [], "closed");
 
-    private static IEnumerable<MapMark> Hazards(Location place, LocalDate today) =>
-        from note in place.NotesShown(today)
-        let severity = HazardWords.SeverityWords(note.Severity)
-        let review = note.IsUnchecked ? " – reported, not yet checked" : ""
-        select new MapMark($"hazard-{note.Id}", MapMarkKind.Hazard, Capital(note.Kind.Words()), null,
-            $"{Capital(severity)}{review}. {note.Text}", note.Position ?? note.VantagePoint?.Position ?? place.Position, [], severity);
+    private static MapMark Hazard(Location place, HazardNote note, int index)
+    {
+        var severity = HazardWords.SeverityWords(note.Severity);
+        var review = note.IsUnchecked ? " – reported, not yet checked" : "";
+        return new($"hazard-{index}", MapMarkKind.Hazard, Capital(note.Kind.Words()), null, $"{Capital(severity)}{review}. {note.Text}",
+            note.Position ?? note.VantagePoint?.Position ?? place.Position, [], severity);
+    }
 
     private static MapMark Stance(Location place, VantagePoint point, LocalDate today)
     {
@@ -72,20 +73,20 @@ public static class MapSheets
             closed ? "closed" : null, closed);
     }
 
-    private static MapWay Way(Location place, Leg leg, LocalDate today)
+    private static MapWay Way(Location place, Leg leg, LocalDate today, int index)
     {
         var closed = place.IsClosed(leg, today);
         var crossing = leg.Crossing is null ? "" : " Cut off by the tide: read the crossing first.";
-        return new($"way-{leg.Id}", leg.Name, null, $"{(closed ? "Closed now. " : "")}{Capital(leg.Kind.Words())}, {leg.LegalStatus.Words()}.{crossing}",
+        return new($"way-{index}", leg.Name, null, $"{(closed ? "Closed now. " : "")}{Capital(leg.Kind.Words())}, {leg.LegalStatus.Words()}.{crossing}",
             leg.Line, leg.LegalStatus, closed);
     }
 
-    private static MapMark Parking(Location place, ParkingArea area, LocalDate today)
+    private static MapMark Parking(Location place, ParkingArea area, LocalDate today, int index)
     {
         var closed = place.IsClosed(area, today);
         var cars = area.Capacity is { } capacity ? $", {capacity} cars" : "";
         var floods = area.FloodsAbove is null ? "" : " Floods at high tides.";
-        return new($"parking-{area.Id}", MapMarkKind.Parking, area.Name, null, $"{(closed ? "Closed now. " : "")}{Capital(area.Surface)}{cars}.{floods}",
+        return new($"parking-{index}", MapMarkKind.Parking, area.Name, null, $"{(closed ? "Closed now. " : "")}{Capital(area.Surface)}{cars}.{floods}",
             area.Position, [], closed ? "closed" : null, closed);
     }
 

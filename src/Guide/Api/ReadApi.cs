@@ -1,0 +1,96 @@
+using System.ComponentModel;
+using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
+using Foreshore.Guide.Shell;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace Foreshore.Guide.Api;
+
+/// <summary>The read API: the same places, slugs and visibility as the pages, as JSON.</summary>
+public static class ReadApi
+{
+    public const string Root = "/api/v1";
+
+    public static IEndpointRouteBuilder MapReadApi(this IEndpointRouteBuilder routes)
+    {
+        var api = routes.MapGroup(Root);
+        api.MapGet("/locations", LocationsAsync).Describe<LocationsAnswer>("Guide", "All places in coast order",
+            "Places as the reader may see them: members-only ones are absent, sensitive ones stand at the centre of a fixed 1 km cell.");
+        api.MapGet("/locations/{location}", LocationAsync).Describe<LocationAnswer>("Guide", "One place with all that is known of it",
+            "Ways in with their legal status, parking, overnight rules, hazards, closures, emergency block, vantage points and compositions. An old slug answers 301.", 404);
+        api.MapGet("/compositions/{location}/{vantage}/{composition}/season", SeasonAsync).Describe<SeasonAnswer>("Guide", "In which months and hours a composition has its light",
+            "Twelve whole local months from the current one; for each the share of its days on which the wanted light holds in each clock hour. Light alone: tide, sea and ground are not judged.", 404);
+        api.MapGet("/almanac/day", AlmanacDayAsync).Describe<AlmanacDayAnswer>("Almanac", "The sun's day at any place",
+            "Sunrise, sunset, twilights and the sessions of one local date, 1950 to 2100. No event is null, with the reason beside it.", 400);
+        routes.Map("/api/{**rest}", (HttpRequest request) => ApiProblem.Missing($"There is nothing at {request.Path}. The description is at /openapi/v1.json.")).ExcludeFromDescription();
+        return routes;
+    }
+
+    private static async Task<IResult> LocationsAsync(IDbContextFactory<GuideDb> database, MastheadQueries heads, IClock clock, CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        var coast = await db.CoastAsync(Reader.Visitor, Parts.Routes | Parts.Hazards, cancel: cancel);
+        var head = await heads.CurrentAsync(cancel);
+        return new Answer<LocationsAnswer>(new(head.DemoLine, Words.NotForNavigation,
+            [.. coast.Select(place => LocationLine.Of(place, clock.GetCurrentInstant()))]));
+    }
+
+    private static async Task<IResult> LocationAsync(
+        [Description("The place's slug, as in the address of its page.")] string location,
+        IDbContextFactory<GuideDb> database, IClock clock, CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        if (await db.LocationAsync(location, Reader.Visitor, cancel: cancel) is not { } place)
+            return await MovedAsync(db, m => $"{Root}/locations/{m.Location}", location, null, null, cancel);
+        var words = await db.ClubSettings.AsNoTracking().Select(club => new
+        {
+            club.IsDemo,
+            Cautions = db.CountryCautions.Where(c => c.CountryCode == place.CountryCode || c.CountryCode == null)
+                .OrderBy(c => c.CountryCode == null).FirstOrDefault(),
+        }).SingleOrDefaultAsync(cancel);
+        return new Answer<LocationAnswer>(LocationAnswer.Of(place, clock.GetCurrentInstant(),
+            words is { IsDemo: true } ? ClubSettings.DemoBanner : null, words?.Cautions));
+    }
+
+    private static async Task<IResult> SeasonAsync(
+        [Description("The place's slug.")] string location, [Description("The vantage point's slug.")] string vantage, [Description("The composition's slug.")] string composition,
+        IDbContextFactory<GuideDb> database, SharedSun sun, IClock clock, CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        var place = await db.LocationAsync(location, Reader.Visitor, Parts.Compositions, cancel);
+        var point = place?.VantagePoints.SingleOrDefault(v => v.Slug == vantage);
+        if (point?.Compositions.SingleOrDefault(c => c.Slug == composition) is not { } picture)
+            return await MovedAsync(db, m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/season", location, vantage, composition, cancel);
+        var club = await db.ClubSettings.AsNoTracking().SingleOrDefaultAsync(cancel);
+        return new Answer<SeasonAnswer>(SeasonAnswer.Of(place!, point, picture, club, sun, clock.GetCurrentInstant()));
+    }
+
+    private static async Task<IResult> AlmanacDayAsync(
+        [Description("Latitude in degrees, −90 to 90, north positive.")] string? lat,
+        [Description("Longitude in degrees, −180 to 180, east positive.")] string? lon,
+        [Description("Local date, for example 2026-11-25; from 1950 to 2100.")] string? date,
+        [Description("IANA time zone, for example America/New_York; UTC when left out.")] string? zone,
+        [Description("Eye height above mean sea level in metres, 0 to 9000; without it the horizon has no dip.")] string? heightMetres,
+        MastheadQueries heads, CancellationToken cancel)
+    {
+        if (!AlmanacQuestion.TryRead(lat, lon, date, zone, heightMetres, out var question, out var fault))
+            return ApiProblem.Refused(fault);
+        var head = await heads.CurrentAsync(cancel);
+        // Nothing but the question goes in, apart from the notice: a copy stays right for as long as the code does.
+        return new Answer<AlmanacDayAnswer>(AlmanacDayAnswer.To(question, head.DemoLine), "public, max-age=86400");
+    }
+
+    private static async Task<IResult> MovedAsync(GuideDb db, Func<(string Location, string? VantagePoint, string? Composition), string> address,
+        string location, string? vantage, string? composition, CancellationToken cancel) =>
+        await db.MovedToAsync(Reader.Visitor, location, vantage, composition, cancel) is { } moved
+            ? Results.Redirect(address(moved), permanent: true)
+            : ApiProblem.Missing("There is no such place for you to see. /api/v1/locations lists those there are.");
+
+    private static void Describe<T>(this RouteHandlerBuilder endpoint, string tag, string summary, string description, params int[] problems)
+    {
+        endpoint.WithTags(tag).WithSummary(summary).WithDescription($"{description} {Words.NotForNavigation}").Produces<T>();
+        foreach (var status in problems) endpoint.ProducesProblem(status);
+    }
+}
