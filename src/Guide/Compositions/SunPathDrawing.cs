@@ -25,7 +25,7 @@ public sealed record SunPathDrawing(
     IReadOnlyList<IReadOnlyList<(double Right, double Altitude)>> Frame,
     IReadOnlyList<(int Hour, double Right)> Clock)
 {
-    private static readonly Duration Step = Duration.FromMinutes(6);
+    private static readonly Duration Step = Duration.FromMinutes(8);
 
     /// <summary>Closer than this two hours of the clock scale would touch on a phone, degrees of a full circle.</summary>
     private const double HourApart = 0.06;
@@ -93,11 +93,13 @@ public sealed record SunPathDrawing(
         {
             var day = days[^1].Day;
             var hours = new List<(int Hour, double Right)>();
-            for (var time = day.MidnightBefore; time <= day.MidnightAfter; time += Duration.FromMinutes(1))
+            // Every zone in use is whole quarters of an hour from UTC, so whole hours of its clock are among the quarters.
+            var quarter = Instant.FromUnixTimeSeconds(day.MidnightBefore.ToUnixTimeSeconds() / 900 * 900 + 900);
+            for (var time = quarter; time <= day.MidnightAfter; time += Duration.FromMinutes(15))
             {
                 var local = time.InZone(zone);
                 if (local.Minute != 0) continue;
-                var at = At(time - Duration.FromSeconds(local.Second));
+                var at = At(time);
                 if (at.Altitude >= 0 && at.Right <= span) hours.Add((local.Hour, at.Right));
             }
             // Every hour where there is room, else every second, third …: an even scale is read more quickly than a full one.

@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Shell.Maps;
 
 namespace Foreshore.Guide.Locations;
 
@@ -52,6 +53,7 @@ public static class CoastDrawing
 
     private const double ShoreX = 32, BendUnits = 9, BayUnits = 17, IsletFrom = 16, IsletReach = 20;
     private const int Pieces = 32;
+    private const double LeastDetailDegrees = 0.0005;
 
     public static IReadOnlyList<CoastRow> Of(IReadOnlyList<CoastPlace> places)
     {
@@ -63,6 +65,7 @@ public static class CoastDrawing
             legs.Add((segment.Metres, segment.Initial));
         }
         var bends = Bends(places);
+        var coast = new CoastPlane(Coastline.ClippedTo(BoxRound(places), LeastDetailDegrees));
         // Beyond both ends the coast goes on as it came.
         var before = Stretch(-1);
         var rows = new List<CoastRow>();
@@ -86,12 +89,24 @@ public static class CoastDrawing
             {
                 var back = legs[0].Way.Plus(180);
                 var start = Geodesic.Along(places[0].Position, back, legs[0].Metres).Position;
-                return Drawn.Of(new(start, back.Plus(180), legs[0].Metres), bends[0], bends[0]);
+                return Drawn.Of(new(coast, start, back.Plus(180), legs[0].Metres), bends[0], bends[0]);
             }
             return i < legs.Count
-                ? Drawn.Of(new(places[i].Position, legs[i].Way, legs[i].Metres), bends[i], bends[i + 1])
-                : Drawn.Of(new(places[i].Position, legs[^1].Way, legs[^1].Metres), bends[i], bends[i]);
+                ? Drawn.Of(new(coast, places[i].Position, legs[i].Way, legs[i].Metres), bends[i], bends[i + 1])
+                : Drawn.Of(new(coast, places[i].Position, legs[^1].Way, legs[^1].Metres), bends[i], bends[i]);
         }
+    }
+
+    private static MapBox BoxRound(IReadOnlyList<CoastPlace> places)
+    {
+        const double MarginDegrees = 0.15; // of latitude, 17 km: farther than the shore is looked for
+        var first = Bearing.FromDegrees(places[0].Position.LongitudeDegrees);
+        var turns = places.Select(p => first.SignedTo(Bearing.FromDegrees(p.Position.LongitudeDegrees))).ToList();
+        var (south, north) = (places.Min(p => p.Position.LatitudeDegrees), places.Max(p => p.Position.LatitudeDegrees));
+        var margin = MarginDegrees / Math.Cos(Math.Min(85, Math.Max(Math.Abs(south), Math.Abs(north))) * Math.PI / 180);
+        var west = Math.IEEERemainder(places[0].Position.LongitudeDegrees + turns.Min() - margin, 360);
+        var width = Math.Min(360, turns.Max() - turns.Min() + 2 * margin);
+        return new(west, Math.Max(-90, south - MarginDegrees), west + width, Math.Min(90, north + MarginDegrees));
     }
 
     /// <summary>How far each place stands out to the left of the straight way from the first to the last, in units.</summary>

@@ -1,5 +1,4 @@
 using Foreshore.Almanac.Earth;
-using Foreshore.Guide.Shell.Maps;
 
 namespace Foreshore.Guide.Locations;
 
@@ -9,23 +8,26 @@ namespace Foreshore.Guide.Locations;
 /// </summary>
 internal sealed class CoastStretch
 {
-    private const double MetresPerDegree = 111_195; // mean Earth radius (IUGG) × π/180: a drawing's accuracy
     private const double LeastMetres = 400;
 
-    private readonly Position from;
-    private readonly (double East, double North) down;
-    private readonly double narrow, metres;
-    private readonly DrawnCoast coast;
-    private readonly List<List<(double Along, double Left)>> rings;
+    private readonly (double East, double North) start, down;
+    private readonly double metres;
+    private readonly IReadOnlyList<CoastOutline> outlines;
+    private readonly List<((double Along, double Left) From, (double Along, double Left) To)> shore = [];
 
-    public CoastStretch(Position from, Bearing way, double metres)
+    public CoastStretch(CoastPlane plane, Position from, Bearing way, double metres)
     {
-        (this.from, this.metres) = (from, Math.Max(LeastMetres, metres));
-        var (sin, cos) = Math.SinCos(way.Degrees * Math.PI / 180);
-        (down, narrow) = ((sin, cos), Math.Cos(from.LatitudeDegrees * Math.PI / 180));
-        var middle = Geodesic.Along(from, way, this.metres / 2).Position;
-        coast = Coastline.ClippedTo(MapBox.Around(middle.LatitudeDegrees, middle.LongitudeDegrees, this.metres * 1.2 + 2 * SearchMetres + 4000), 0.0005);
-        rings = [.. coast.Land.Select(land => land.Outer.Select(Local).ToList())];
+        (outlines, start, this.metres) = (plane.Outlines, plane.Of(from), Math.Max(LeastMetres, metres));
+        down = Math.SinCos(way.Degrees * Math.PI / 180);
+        foreach (var outline in outlines)
+            for (var i = 0; i < outline.Points.Length; i++)
+            {
+                var (a, b) = (Turned(outline.Points[i]), Turned(outline.Points[(i + 1) % outline.Points.Length]));
+                // Only where land ends towards the sea on the left: with the land on its left such an outline comes up the page.
+                if (outline.LandIsOnItsLeft == b.Along < a.Along
+                    && Math.Max(a.Along, b.Along) >= 0 && Math.Min(a.Along, b.Along) <= 1
+                    && Math.Min(Math.Abs(a.Left), Math.Abs(b.Left)) < SearchMetres) shore.Add((a, b));
+            }
     }
 
     /// <summary>How far to either side the shore is looked for.</summary>
@@ -35,12 +37,11 @@ internal sealed class CoastStretch
     public double ShoreLeftMetres(double share)
     {
         double? nearest = null;
-        foreach (var ring in rings)
+        foreach (var (a, b) in shore)
         {
-            var cuts = Cuts(ring, share);
-            // Sorted from right to left, every second cut is where land ends towards the sea.
-            for (var i = 1; i < cuts.Count; i += 2)
-                if (Math.Abs(cuts[i]) < SearchMetres && (nearest is null || Math.Abs(cuts[i]) < Math.Abs(nearest.Value))) nearest = cuts[i];
+            if (a.Along < share == b.Along < share) continue;
+            var left = a.Left + (b.Left - a.Left) * (share - a.Along) / (b.Along - a.Along);
+            if (Math.Abs(left) < SearchMetres && (nearest is null || Math.Abs(left) < Math.Abs(nearest.Value))) nearest = left;
         }
         return nearest ?? 0;
     }
@@ -48,40 +49,19 @@ internal sealed class CoastStretch
     /// <summary>Islands off the shore: outlines in metres down and left of their own middle, and where that middle lies.</summary>
     public IEnumerable<CoastIslet> Islets()
     {
-        foreach (var ring in rings)
+        foreach (var outline in outlines)
         {
-            var (along, left) = (ring.Average(p => p.Along), ring.Average(p => p.Left));
-            var size = Math.Max((ring.Max(p => p.Along) - ring.Min(p => p.Along)) * metres, ring.Max(p => p.Left) - ring.Min(p => p.Left));
-            if (along is < 0.02 or > 0.98 || left < 250 || left > 9000 || size > Math.Min(6000, 0.7 * metres) || OnBoxEdge(ring)) continue;
-            yield return new(along, left, size, [.. ring.Select(p => ((p.Along - along) * metres, p.Left - left))]);
+            if (outline.IsCut || outline.Size > Math.Min(6000, 0.7 * metres)) continue;
+            var (along, left) = Turned(outline.Middle);
+            if (along is < 0.02 or > 0.98 || left is < 250 or > 9000) continue;
+            yield return new(along, left, outline.Size, [.. outline.Points.Select(p => Turned(p)).Select(p => ((p.Along - along) * metres, p.Left - left))]);
         }
     }
 
-    private bool OnBoxEdge(List<(double Along, double Left)> ring)
+    private (double Along, double Left) Turned((double East, double North) point)
     {
-        var piece = coast.Land[rings.IndexOf(ring)].Outer;
-        return piece.Any(p => p.LongitudeDegrees <= coast.Box.West || p.LongitudeDegrees >= coast.Box.East
-            || p.LatitudeDegrees <= coast.Box.South || p.LatitudeDegrees >= coast.Box.North);
-    }
-
-    private (double Along, double Left) Local(MapPoint point)
-    {
-        var turn = Bearing.FromDegrees(from.LongitudeDegrees).SignedTo(Bearing.FromDegrees(point.LongitudeDegrees));
-        var (east, north) = (turn * narrow * MetresPerDegree, (point.LatitudeDegrees - from.LatitudeDegrees) * MetresPerDegree);
+        var (east, north) = (point.East - start.East, point.North - start.North);
         return ((east * down.East + north * down.North) / metres, north * down.East - east * down.North);
-    }
-
-    private static List<double> Cuts(List<(double Along, double Left)> ring, double share)
-    {
-        var cuts = new List<double>();
-        for (var i = 1; i < ring.Count; i++)
-        {
-            var (a, b) = (ring[i - 1], ring[i]);
-            if (a.Along < share == b.Along < share) continue;
-            cuts.Add(a.Left + (b.Left - a.Left) * (share - a.Along) / (b.Along - a.Along));
-        }
-        cuts.Sort();
-        return cuts;
     }
 }
 
