@@ -91,7 +91,7 @@ internal static class FarrowDemo
         place.AddRoute("By the island boat").Note("May to October. In November the boatman goes on a telephone call, if he likes the sky.")
             .Then(coast.Road("Route 191", 52, 46, "As for Farrow Harbour."))
             .Then(Leg.ByFerry("Town wharf to the landing stage",
-                new FerryFacts(9, new LocalTime(5, 30), new LocalTime(20, 15), 45, 10).Costing(12, "USD").Saving(0), LegalStatus.Permissive,
+                new FerryFacts(9, new LocalTime(5, 30), new LocalTime(20, 15), 45, 10).Costing(12, "USD"), LegalStatus.Permissive,
                 coast.Says("Boatman's board", 75, "Marguerite Doyle", "https://ternbank.example/island-boat")).Allow(Consent.AskFirst, Consent.Yes, DogRule.No))
             .Then(Leg.Walk("Path across the island", 0.5, 9, 14, "Boardwalk, moss", LegalStatus.Permissive, coast.Says("Association's leaflet", 75, "Marguerite Doyle"))
                 .Allow(Consent.Yes, Consent.Yes, DogRule.No).Draw(At(44.6521, -67.1962), At(44.6514, -67.1948), At(44.6508, -67.1930)));

@@ -44,13 +44,13 @@ internal static class HeadlandDemo
             .Then(Leg.Walk("Shore path to the edges", 0.9, 16, 25, "Roots, boardwalk, bare rock", LegalStatus.RightOfWay, coast.Says("Park map", 52, "Marguerite Doyle"))
                 .Allow(Consent.Yes, Consent.Yes, DogRule.OnLead).Open(null, null, "At any hour on foot").Draw(At(44.8112, -66.9640), At(44.8095, -66.9652), At(44.8078, -66.9660), At(44.8061, -66.9667)));
 
-        place.Rate(new HazardRating(HazardKind.Fall, 3, coast.Says("Club", 52, "Marguerite Doyle")));
+        place.Rate(new HazardRating(HazardKind.Fall, 3, coast.Says("Club and park", 52, "Marguerite Doyle", "https://ternbank.example/falls")));
         place.Rate(new HazardRating(HazardKind.Path, 2, coast.Says("Club: roots, wet boardwalk", 52, "Marguerite Doyle")));
         place.Rate(new HazardRating(HazardKind.Animals, 1, coast.Says("Club: ticks from May", 200, "Marguerite Doyle")));
 
         var edge = place.AddVantagePoint(new VantagePoint("high-edge", "High edge", VantageKind.CliffTop, At(44.8061, -66.9668), Footing.SureFooted,
                 "Bare rock three steps back from a 40 m drop. The horizon runs clear from north-east to south.")
-            .CheckedAs(coast.Says("Club visit", 52, "Marguerite Doyle"))
+            .CheckedAs(coast.Says("Club visit", 52, "Marguerite Doyle", "https://ternbank.example/reports/high-edge"))
             .Reached(Reach.None, "42 m above the sea")
             .Measure(new GroundHeight(44.5, 0.6, HeightMethod.Lidar, Eastport, coast.DaysAgo(500), "State lidar tile, checked at two corners"))
             .Walk(17, 17, inTheDark: true, toBeyondReachMinutes: 0).NeverCutOff().Fit(3)
@@ -153,7 +153,7 @@ internal static class HeadlandDemo
             .Take("Cloth for salt; rubber feet off, spikes on.").Sketched("gannet-stairs-white-curtains.svg"));
         lower.Compose(new Composition("two-stacks", "Two stacks", "The stacks overlapping by a third, the nearer one lit.",
                 96, Full(70), WantedLight.SideLight).WishSea(SeaWish.Band("calm only", null, 0.8))
-            .Show(new Subject("Nearer stack", At(44.7848, -67.0088), -1, 14)));
+            .Show(new Subject("Nearer stack", At(44.7847, -67.0079), -1, 14)));
 
         var foot = place.AddVantagePoint(new VantagePoint("headwall-foot", "Foot of the headwall", VantageKind.UnderCliff, At(44.7861, -67.0109), Footing.Scramble,
                 "The amphitheatre under the headwall. Slabs come off it; recorded so that nobody goes by an old post that praises it.")
@@ -163,6 +163,7 @@ internal static class HeadlandDemo
             .Walk(30, 32, inTheDark: false, toBeyondReachMinutes: 12)
             .Under(new CliffAbove(18, 9))
             .Sketched("gannet-stairs-headwall-foot.svg"));
+        place.Rate(new HazardRating(HazardKind.Rockfall, 4, coast.Says("Club, from above", 19, "Ada Thorsen"), foot));
         foot.Compose(new Composition("amphitheatre", "Amphitheatre", "The whole wall with sea at its foot.", 300, new Lens(12, Sensor.FourThirds, Orientation.Landscape), WantedLight.FrontLight));
         place.Report(new HazardNote(HazardKind.Rockfall, 4, "Car-sized block down on the north side of the amphitheatre, fresh scar above it, gravel still trickling.", coast.DaysAgo(21))
             .At("North side of the headwall", At(44.7862, -67.0108), foot)).Confirm(coast.DaysAgo(19));

@@ -79,7 +79,7 @@ internal static class PassageDemo
             .Draw(Drawn("0 2 land; 40 0.6 land; 70 0.4 land; 130 0.5 land; 160 0.2 land; 200 3 land; 300 5 land"))
             .Sketched("herring-slip-hill-bench.svg"));
         bench.Compose(new Composition("moon-on-the-island", "Moon on the island", "The full moon resting on the island's spine while the town is still lit.",
-                95, Full(200), WantedLight.FullMoonBalanced)
+                107, Full(200), WantedLight.FullMoonBalanced)
             .Show(new Subject("Water tower on the island", At(44.8940, -66.9330), 42, 28)));
         bench.Compose(new Composition("roofs-in-evening-light", "Roofs in evening light", "Slate and clapboard, low sun from behind the left shoulder.",
                 100, Full(85), WantedLight.FrontLight, WantedLight.SideLight));
@@ -114,7 +114,8 @@ internal static class PassageDemo
 
         var causeway = Leg.Walk("Over the bar", 0.7, 14, 3, "Gravel, mussel shell, weed", LegalStatus.OpenAccess, coast.Says("Land trust's leaflet", 35, "Ivo Calder", "https://ternbank.example/holm-leaflet"))
             .Allow(Consent.Yes, Consent.Yes, DogRule.No)
-            .PassableWhile(new Crossing(Above(2.1, Eastport, repeated: true), isBeach: false, minutesFromStance: 11))
+            .PassableWhile(new Crossing(Above(2.1, Eastport, repeated: true), isBeach: false, minutesFromStance: 11)
+                .Sheltered("Holm and flats break everything; no wave over a hand's breadth seen on it in six years"))
             .Draw(At(44.8536, -66.9902), At(44.8529, -66.9874), At(44.8519, -66.9838), At(44.8516, -66.9815));
         place.AddRoute("Over the bar").Then(coast.Road("Bar Road", 19, 24, "Single track after the church; passing places.")).Then(causeway);
         place.AddRoute("By boat from the town wharf").Note("Runs from mid-June to mid-September, weather permitting; ask the day before.")

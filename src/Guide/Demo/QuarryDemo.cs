@@ -32,7 +32,8 @@ internal static class QuarryDemo
             });
         var lane = place.AddParking(new ParkingArea("Station Lane", At(44.7725, -67.0668), "Grass, firm", coast.Says("Town clerk, by letter", 130, "Wes Pettibone"))
             .Hold(10, 0).Note("Not across the boathouse doors."));
-        place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Allowed, "Town clerk, by letter", 130, "Town clerk, letter: two nights, no awnings", lane));
+        place.AddOvernightRule(new OvernightRule(Sleeper.Vehicle, OvernightStanding.Allowed,
+            coast.Says("Town clerk, by letter", 130, "Marguerite Doyle", "https://ternbank.example/letters/long-slip"), "Town clerk, letter: two nights, no awnings", lane));
         place.AddOvernightRule(coast.Night(Sleeper.Motorhome, OvernightStanding.NoRuleFound, "Town clerk asked", 130, area: lane));
         place.AddOvernightRule(coast.Night(Sleeper.Tent, OvernightStanding.Unknown, "Nobody has asked", 130));
         place.AddPermission(new PermissionLetter("Town clerk", "Club evenings at the slip with up to twelve people; lights allowed", coast.DaysAgo(130), coast.DaysAgo(-235), link: "https://ternbank.example/letters/long-slip"));

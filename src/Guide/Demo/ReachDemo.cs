@@ -94,7 +94,7 @@ internal static class ReachDemo
             .Sketched("skerrin-hollow-rim-of-the-bowl.svg"));
         bowl.Compose(new Composition("pink-bowl", "Pink bowl", "The granite in the last minute of sun, skerry beyond, long lens and patience.",
                 98, Full(300), WantedLight.FrontLight, WantedLight.GoldenLight)
-            .Show(new Subject("The skerry", At(44.4709, -67.5702), -1, 5)));
+            .Show(new Subject("The skerry", At(44.4709, -67.5650), -1, 5)));
         return place;
     }
 
@@ -113,7 +113,8 @@ internal static class ReachDemo
                 .Allow(Consent.No, Consent.AskFirst, DogRule.No));
         place.AddRoute("Along the foreshore").Then(coast.Road("To Cape landing", 110, 92, "Small lot."))
             .Then(Leg.Walk("Along the foreshore", 1.8, 35, 5, "Cobble, weed", LegalStatus.Unknown, coast.Says("Nobody knows who owns below high water here", 500, "Wes Pettibone"))
-                .Allow(Consent.Unknown, Consent.Unknown, DogRule.Unknown));
+                .Allow(Consent.Unknown, Consent.Unknown, DogRule.Unknown)
+                .PassableWhile(new Crossing(Above(2.4, Milbridge), isBeach: true, minutesFromStance: null)));
         place.AddRoute("Old town way").Then(coast.Road("Cape Road", 112, 95, "No turning for trailers."))
             .Then(Leg.Walk("Town way, discontinued", 0.8, 14, 10, "Overgrown", LegalStatus.Closed, coast.Says("Town meeting, discontinued 1974", 500, "Wes Pettibone")));
         place.Rate(new HazardRating(HazardKind.CutOff, null, coast.Says("Not rated", 500)));

@@ -118,7 +118,7 @@ internal static class WesternDemo
         wall.Compose(new Composition("storm-on-the-anvil", "Storm on the anvil", "Bursts twice the height of a house, from behind the wall.",
                 160, Full(200), WantedLight.AnyDaylight).WishSea(SeaWish.Band("storm", 3, null).Period(9, null)).LookOfWater(WaterLook.Frozen));
         wall.Compose(new Composition("hills-across-the-bay", "Hills across the bay", "The bare hills across the bay against the sunset; the highest is 466 m.",
-                268, Full(135), WantedLight.TwilightGlow, WantedLight.SunburstOverSkyline)
+                276, Full(135), WantedLight.TwilightGlow, WantedLight.SunburstOverSkyline)
             .Show(new Subject("Highest hill across the bay", At(44.3527, -68.2251), 0, 466)));
 
         var trench = place.AddVantagePoint(new VantagePoint("middle-trench", "Middle trench", VantageKind.Ledge, At(44.3341, -68.0578), Footing.SureFooted,

@@ -1,0 +1,174 @@
+using System.Globalization;
+using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Light;
+using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
+using Foreshore.Guide.Shell.Maps;
+using Foreshore.Guide.Support;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Npgsql;
+using Xunit;
+
+namespace Foreshore.Guide.Demo;
+
+public sealed class DemoContentTests(DemoGuideSite site) : IClassFixture<DemoGuideSite>
+{
+    private static readonly IReadOnlyList<Location> Coast = DemoGuide.Locations(new LocalDate(2026, 11, 25));
+    private static readonly IReadOnlyList<VantagePoint> Points = [.. Coast.SelectMany(l => l.VantagePoints)];
+    private static readonly IReadOnlyList<Composition> Pictures = [.. Points.SelectMany(v => v.Compositions)];
+
+    [Fact]
+    public void The_coast_is_long_enough_to_be_a_guide()
+    {
+        Assert.True(Coast.Count >= 12);
+        Assert.True(Points.Count >= 30);
+        Assert.True(Pictures.Count >= 45);
+        Assert.True(Points.Count(v => v.Reach == Reach.None) >= 10);
+        Assert.Equal(Coast.Select(l => l.CoastOrder).Order(), Coast.Select(l => l.CoastOrder));
+    }
+
+    [Fact]
+    public void Every_wanted_light_and_both_forms_of_tide_wish_occur()
+    {
+        Assert.Equal(Enum.GetValues<WantedLight>(), Pictures.SelectMany(c => c.Wanted).Distinct().Order());
+        Assert.Contains(Pictures, c => c.Tide is { IsBand: true });
+        Assert.Contains(Pictures, c => c.Tide is { IsBand: false });
+    }
+
+    [Fact]
+    public void The_cases_a_club_meets_are_there()
+    {
+        var today = new LocalDate(2026, 11, 25);
+        Assert.Contains(Coast, l => !l.HasRecommendedWayIn(today));
+        Assert.Contains(Coast, l => l.Routes.Count > 1 && l.DefaultRoute(today) is { Order: > 1 });
+        Assert.Contains(Coast, l => l.Routes.Any(r => r.Legs.Any(leg => leg.Crossing is not null)));
+        Assert.Contains(Coast, l => l.HazardNotes.Any(n => n.IsSevere && n.IsUnchecked && n.ShowsOn(today)));
+        Assert.Contains(Points, v => v.EyeMetresAboveMeanSea(2.96) > 40);
+        Assert.Contains(Coast, l => l.VantagePoints.Any(v => v.HighestUsableTide?.NeedsChecking(l.TideStationId) == true));
+        Assert.All(Coast, l => Assert.NotNull(l.Emergency));
+    }
+
+    /// <summary>Holds for any day of loading: no constructor depends on the season.</summary>
+    [Theory]
+    [InlineData("2024-02-29")]
+    [InlineData("2026-12-31")]
+    [InlineData("2027-07-01")]
+    public void It_can_be_written_on_any_day(string day) => Assert.Equal(15, DemoGuide.Locations(NodaTime.Text.LocalDatePattern.Iso.Parse(day).Value).Count);
+
+    [Fact]
+    public async Task Every_column_says_something_somewhere()
+    {
+        // A wish is not a figure somebody repeats; search text and slugs are written by the database's own rules.
+        string[] meaningless = ["tide_lowest_is_repeated", "tide_highest_is_repeated", "ground_foreground_is_repeated"];
+        await using var connection = new NpgsqlConnection(site.Database.AppConnection);
+        await connection.OpenAsync();
+        var columns = new List<(string Table, string Column)>();
+        await using (var command = new NpgsqlCommand("""
+            SELECT table_name, column_name FROM information_schema.columns
+            WHERE table_schema = 'public' AND table_name NOT IN ('__EFMigrationsHistory', 'data_protection_keys')
+            """, connection))
+        await using (var reader = await command.ExecuteReaderAsync())
+            while (await reader.ReadAsync())
+                columns.Add((reader.GetString(0), reader.GetString(1)));
+
+        var silent = new List<string>();
+        foreach (var (table, column) in columns.Where(c => !meaningless.Contains(c.Column)))
+        {
+#pragma warning disable CA2100 // Names come from the database's own catalogue.
+            await using var command = new NpgsqlCommand($"SELECT EXISTS (SELECT 1 FROM {table} WHERE \"{column}\"::text NOT IN ('', 'false', '{{}}', '0'))", connection);
+#pragma warning restore CA2100
+            if (!(bool)(await command.ExecuteScalarAsync())!)
+                silent.Add($"{table}.{column}");
+        }
+        Assert.Empty(silent);
+        Assert.True(columns.Count > 150);
+    }
+
+    [Fact]
+    public async Task Every_word_of_every_enum_is_used_somewhere()
+    {
+        await using var db = site.Open();
+        var coast = await db.CoastAsync(new Reader(Role.Admin), Parts.All);
+        var used = coast.Cast<object>().SelectMany(l => EnumsOf(l, [])).Distinct().GroupBy(v => v.GetType()).ToDictionary(g => g.Key, g => g.ToHashSet());
+        // A ground wish for any ground is no wish; other datums come with charts from elsewhere.
+        HashSet<Enum> unused = [GroundState.Any, TideDatum.MeanSeaLevel, TideDatum.LowestAstronomicalTide];
+        foreach (var (type, values) in used)
+            Assert.Empty(Enum.GetValues(type).Cast<Enum>().Except(values).Except(unused));
+        Assert.True(used.Count >= 22, string.Join(", ", used.Keys.Select(t => t.Name)));
+    }
+
+    [Fact]
+    public void Every_sketch_named_exists_and_every_sketch_is_named()
+    {
+        var named = Points.Select(v => v.Sketch).Concat(Pictures.Select(c => c.Sketch)).OfType<string>().Order().ToList();
+        Assert.Equal(named, Sketches.Names.Order());
+        Assert.Equal(named.Count, named.Distinct().Count());
+        Assert.All(Points, v => Assert.NotNull(v.Sketch));
+        foreach (var name in named)
+        {
+            var drawing = Sketches.Inline(name)!.Value.Value;
+            Assert.StartsWith("<svg ", drawing, StringComparison.Ordinal);
+            Assert.DoesNotContain("style", drawing, StringComparison.OrdinalIgnoreCase);
+            Assert.DoesNotContain(" id=", drawing, StringComparison.Ordinal);
+            Assert.Contains("<title>", drawing, StringComparison.Ordinal);
+            Assert.InRange(drawing.Length, 500, 8000);
+        }
+        Assert.Null(Sketches.Inline("../secrets.svg"));
+    }
+
+    [Fact]
+    public void No_text_promises_what_nobody_can()
+    {
+        var texts = Coast.SelectMany(l => TextsOf(l, [])).Concat(TextsOf(DemoGuide.Settings(), [])).Concat(DemoGuide.Cautions().SelectMany(c => TextsOf(c, [])));
+        Assert.DoesNotContain(texts, text => text.Contains("safe", StringComparison.OrdinalIgnoreCase));
+    }
+
+    /// <summary>
+    /// Held against the Natural Earth 1:10 million shore (public domain), which is good to about a kilometre: so 1.5 km.
+    /// Subjects that stand in the sea must lie on its water side.
+    /// </summary>
+    [Fact]
+    public void Vantage_points_lie_by_the_shore_and_offshore_subjects_in_the_water()
+    {
+        var drawn = Coastline.ClippedTo(new MapBox(-68.6, 44, -66.5, 45.3), 0);
+        Assert.All(Points, v => Assert.InRange(ToShoreMetres(v.Position, drawn), 0, 1500));
+
+        string[] offshore = ["Nearer stack", "The skerry", "Grey light on its island"];
+        var subjects = Pictures.Select(c => c.Subject).OfType<Subject>().ToList();
+        Assert.All(offshore, name => Assert.False(IsLand(subjects.Single(s => s.Name == name).Position, drawn), name));
+        Assert.True(IsLand(subjects.Single(s => s.Name == "Highest hill across the bay").Position, drawn));
+    }
+
+    /// <summary>Subjects stand in their frames: each within half the lens's angle of the facing.</summary>
+    [Fact]
+    public void Every_subject_stands_in_its_frame() =>
+        Assert.All(Points.SelectMany(v => v.Compositions.Where(c => c.Subject is not null).Select(c => (v, c))), p =>
+        {
+            var seen = p.c.Subject!.SeenFrom(p.v, 2);
+            Assert.True(p.c.Frame.Contains(seen.Bearing.Degrees, seen.TopAltitudeDegrees ?? 0),
+                string.Create(CultureInfo.InvariantCulture, $"{p.c.Name}: {p.c.Subject.Name} bears {seen.Bearing.Degrees:0.0}, top at {seen.TopAltitudeDegrees:0.00}"));
+        });
+
+    private static double ToShoreMetres(Position p, DrawnCoast coast)
+    {
+        var (kx, ky) = (111_195 * Math.Cos(double.DegreesToRadians(p.LatitudeDegrees)), 111_195.0);
+        return coast.Shore.SelectMany(line => line.Zip(line.Skip(1))).Min(edge =>
+        {
+            var (ax, ay) = ((edge.First.LongitudeDegrees - p.LongitudeDegrees) * kx, (edge.First.LatitudeDegrees - p.LatitudeDegrees) * ky);
+            var (dx, dy) = ((edge.Second.LongitudeDegrees - p.LongitudeDegrees) * kx - ax, (edge.Second.LatitudeDegrees - p.LatitudeDegrees) * ky - ay);
+            var along = Math.Clamp(-(ax * dx + ay * dy) / Math.Max(dx * dx + dy * dy, 1e-9), 0, 1);
+            return Math.Sqrt(Math.Pow(ax + along * dx, 2) + Math.Pow(ay + along * dy, 2));
+        });
+    }
+
+    private static bool IsLand(Position p, DrawnCoast coast) => coast.Land.Any(piece => piece.Outer.Zip(piece.Outer.Skip(1)).Count(edge =>
+        (edge.First.LatitudeDegrees > p.LatitudeDegrees) != (edge.Second.LatitudeDegrees > p.LatitudeDegrees)
+        && p.LongitudeDegrees < (edge.Second.LongitudeDegrees - edge.First.LongitudeDegrees) * (p.LatitudeDegrees - edge.First.LatitudeDegrees)
+            / (edge.Second.LatitudeDegrees - edge.First.LatitudeDegrees) + edge.First.LongitudeDegrees) % 2 == 1);
+
+    private static IEnumerable<Enum> EnumsOf(object node, HashSet<object> seen) => ObjectGraph.Leaves(node, seen).OfType<Enum>();
+
+    private static IEnumerable<string> TextsOf(object node, HashSet<object> seen) => ObjectGraph.Leaves(node, seen).OfType<string>();
+}
