@@ -4,8 +4,8 @@ using Microsoft.AspNetCore.Components;
 namespace Foreshore.Guide.Compositions;
 
 /// <summary>
-/// Drawn sketches, put into the page itself: only there do the theme's inks reach their classes, and a sketch that has no address
-/// of its own cannot be fetched by those who may not see its place.
+/// Drawn sketches, to be put into a page where the theme's inks should reach their classes; <see cref="SketchEndpoint"/> answers
+/// the same as pictures.
 /// </summary>
 public static class Sketches
 {

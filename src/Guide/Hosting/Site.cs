@@ -61,6 +61,7 @@ internal static class Site
         app.MapRazorComponents<App>();
         app.MapThemes();
         app.MapCoastline();
+        app.MapSketches();
         app.MapReadApi();
         app.MapOpenApi();
         app.MapHealthChecks("/health");
