@@ -11,17 +11,8 @@ public sealed record Device(int Width, int Height, bool HasTouch)
 }
 
 /// <summary>Class fixture: the site with the demo guide on a real port of this machine.</summary>
-public sealed class BrowserSite : GuideHost
+public sealed class BrowserSite(TestCluster cluster, Chromium chromium) : GuideHost(cluster, withDemo: true, onRealPort: true)
 {
-    private readonly Chromium chromium;
-
-    public BrowserSite(TestCluster cluster, Chromium chromium)
-        : base(cluster, withDemo: true)
-    {
-        this.chromium = chromium;
-        UseKestrel(0);
-    }
-
     public Uri Address => ClientOptions.BaseAddress;
 
     /// <summary>A new visitor with nothing remembered. Anything asked of another host is refused and told.</summary>

@@ -11,7 +11,7 @@ using Xunit;
 namespace Foreshore.Guide.Support;
 
 /// <summary>The real site on a database of its own, at a time that stands still, with its commands counted.</summary>
-public class GuideHost(TestCluster cluster, bool withDemo) : WebApplicationFactory<Program>, IAsyncLifetime
+public class GuideHost(TestCluster cluster, bool withDemo, bool onRealPort = false) : WebApplicationFactory<Program>, IAsyncLifetime
 {
     public static readonly Instant UsualNow = Instant.FromUtc(2026, 11, 25, 12, 0);
 
@@ -26,7 +26,16 @@ public class GuideHost(TestCluster cluster, bool withDemo) : WebApplicationFacto
     public virtual async ValueTask InitializeAsync()
     {
         Database = await cluster.CreateAsync(withDemo);
-        Client = CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+        if (!onRealPort)
+        {
+            Client = CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+            return;
+        }
+
+        // Kestrel itself: for browsers, and where limits and headers of the server are asked about.
+        UseKestrel(0);
+        StartServer();
+        Client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = ClientOptions.BaseAddress };
     }
 
     /// <summary>With the rights the site has.</summary>

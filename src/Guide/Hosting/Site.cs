@@ -48,6 +48,7 @@ internal static class Site
 
     public static void UseSite(this WebApplication app)
     {
+        app.UseNamedProxies();
         app.UseSecurityHeaders(app.Services.GetRequiredService<MapTiles>());
         app.UseResponseCompression();
         app.UseHeadRequests();

@@ -3,6 +3,7 @@ using System.Runtime.InteropServices;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Demo;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using Npgsql;
 
 namespace Foreshore.Guide.Hosting;
@@ -13,7 +14,9 @@ internal static class Verbs
     private const string Usage = """
         foreshore [serve]   serve the guide (the default)
         foreshore migrate   bring the database's tables up to date
+        foreshore demo      load the demo guide into an empty database
         foreshore reset     throw the embedded database away
+        foreshore healthy   ask the site on this machine whether it is well (for containers)
 
         Settings follow as --Name=value; DEVELOPERS.md lists them all.
         """;
@@ -31,6 +34,11 @@ internal static class Verbs
                 case "migrate":
                     await MigrateAsync(Settings(settings));
                     return 0;
+                case "demo":
+                    await LoadDemoAsync(Settings(settings));
+                    return 0;
+                case "healthy":
+                    return await SelfCheck.IsHealthyAsync(Settings(settings)) ? 0 : 1;
                 case "reset":
                     await EmbeddedCluster.RemoveAsync(GuideServer.EmbeddedOptions(Settings(settings)));
                     return 0;
@@ -79,10 +87,7 @@ internal static class Verbs
             await Schema.RefuseUnlessCurrentAsync(server.AppConnection);
 
         if (server.IsEmbedded && builder.Configuration.GetValue("Demo:Load", true))
-        {
-            await using var db = GuideConnection.Open(server.AppConnection);
-            await DemoGuide.LoadAsync(db, NodaTime.SystemClock.Instance);
-        }
+            await LoadDemoAsync(server);
 
         builder.AddSite(server.AppConnection);
         await using var app = builder.Build();
@@ -103,6 +108,20 @@ internal static class Verbs
         await using var server = await GuideServer.OpenAsync(settings);
         await server.MigrateAsync();
         Console.WriteLine("The database is up to date.");
+    }
+
+    private static async Task LoadDemoAsync(IConfiguration settings)
+    {
+        await using var server = await GuideServer.OpenAsync(settings);
+        if (server.IsEmbedded)
+            await server.MigrateAsync();
+        Console.WriteLine(await LoadDemoAsync(server) ? "The demo guide is loaded." : "The database is not empty: nothing was loaded.");
+    }
+
+    private static async Task<bool> LoadDemoAsync(GuideServer server)
+    {
+        await using var db = GuideConnection.Open(server.AppConnection);
+        return await DemoGuide.LoadAsync(db, SystemClock.Instance);
     }
 
     private static ConfigurationManager Settings(string[] settings) => WebApplication.CreateBuilder(settings).Configuration;

@@ -13,8 +13,9 @@ public class KilledRunTests
     {
         await using var folder = new DataFolder();
         await using var site = Serve(folder);
-        using var visitor = new HttpClient { BaseAddress = await site.ServingAsync() };
-        Assert.Equal("Healthy", await visitor.GetStringAsync("/health"));
+        var address = await site.ServingAsync();
+        await using var healthy = GuideProcess.Start("healthy", $"--urls={address}");
+        Assert.Equal(0, (await healthy.EndAsync()).ExitCode);
         var postmaster = folder.Postmaster;
 
         await site.InterruptAsync();
@@ -22,6 +23,8 @@ public class KilledRunTests
         Assert.Equal(0, (await site.EndAsync()).ExitCode);
         Assert.False(IsAlive(postmaster));
         Assert.False(File.Exists(Path.Combine(folder.Cluster, "postmaster.pid")));
+        await using var unwell = GuideProcess.Start("healthy", $"--urls={address}");
+        Assert.Equal(1, (await unwell.EndAsync()).ExitCode);
     }
 
     [Fact(Timeout = AtMost)]
