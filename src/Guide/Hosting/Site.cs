@@ -15,11 +15,15 @@ internal static class Site
     /// <summary>This machine alone: a proxy or a setting opens the site to others.</summary>
     private const string DefaultAddress = "http://localhost:5080";
     private static readonly string[] AddressSettings = ["urls", "http_ports", "https_ports"];
+    private const string WatchAssets = "ReloadStaticAssetsAtRuntime";
     private const int MostBytesPosted = 1 << 20;
 
     public static void AddSite(this WebApplicationBuilder builder, string connectionString)
     {
         builder.WebHost.UseStaticWebAssets();
+        // A build that was not published would look at its files again for every answer, and let nobody keep them.
+        if (!builder.Environment.IsDevelopment())
+            builder.Configuration[WatchAssets] = "false";
         if (AddressSettings.All(setting => builder.Configuration[setting] is null))
             builder.WebHost.UseUrls(DefaultAddress);
         builder.WebHost.ConfigureKestrel(kestrel =>

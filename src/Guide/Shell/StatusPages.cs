@@ -8,7 +8,13 @@ internal static class StatusPages
     public static void UseStatusPages(this WebApplication app) =>
         app.UseWhen(context => !IsForPrograms(context.Request.Path), pages =>
         {
-            pages.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandlingPath = "/error", CreateScopeForErrors = true });
+            pages.UseExceptionHandler(new ExceptionHandlerOptions
+            {
+                ExceptionHandlingPath = "/error",
+                CreateScopeForErrors = true,
+                // A form that is too large is the asker's fault (413), not the site's.
+                StatusCodeSelector = fault => fault is BadHttpRequestException bad ? bad.StatusCode : StatusCodes.Status500InternalServerError,
+            });
             pages.UseStatusCodePagesWithReExecute("/status/{0}", createScopeForStatusCodePages: true);
             pages.Use((context, next) =>
             {
