@@ -58,7 +58,7 @@ public partial class SizeAndNameTests
     private static int Lines(string file) => File.ReadLines(file).Count();
 
     private static int LinesOfCode(string file) =>
-        File.ReadLines(file).SkipWhile(line => !line.StartsWith("@code", StringComparison.Ordinal)).Count();
+        File.ReadLines(file).SkipWhile(line => !line.StartsWith("@code", StringComparison.Ordinal)).Skip(1).TakeWhile(line => line != "}").Count();
 
     [GeneratedRegex(@"\b(?:class|record|struct|interface|enum)\s+(?:struct\s+|class\s+)?([A-Z]\w+)")]
     private static partial Regex TypeName();
