@@ -65,23 +65,23 @@ internal sealed class LightMargin
         if (margin < 0 || (row.Frame == FrameNeed.Any && !looksForDisc && row.WithinLandSkylineDegrees is null)) return margin;
 
         var altitude = Math.Asin(Math.Clamp(sun.Up, -1, 1)) / Radian;
-        var seen = Refraction.Apparent(altitude);
         if (row.Frame != FrameNeed.Any)
         {
-            var inside = picture.Margin(Lifted(sun, seen));
+            var inside = picture.Margin(Lifted(sun, Refraction.Apparent(altitude)));
             margin = Math.Min(margin, row.Frame == FrameNeed.Inside ? inside : -inside);
         }
 
         if (margin < 0) return margin;
         if (looksForDisc) margin = Math.Min(margin, Disc(sun, altitude, semidiameterDegrees));
-        if (row.WithinLandSkylineDegrees is { } width) margin = Math.Min(margin, edge.Near(sun, seen, width));
+        if (row.WithinLandSkylineDegrees is { } width) margin = Math.Min(margin, edge.Near(sun, Refraction.Apparent(altitude), width));
         return margin;
     }
 
     private double Disc(in Direction sun, double altitude, double semidiameterDegrees)
     {
-        var visible = edge.Above(sun, Refraction.Apparent(altitude + semidiameterDegrees));
-        return row.Disc == DiscNeed.VisibleWhenAboveLevel ? Math.Max(visible, -altitude * Radian) : visible;
+        var below = row.Disc == DiscNeed.VisibleWhenAboveLevel ? -altitude * Radian : double.NegativeInfinity;
+        // A tenth of a degree below level is far enough: the bounds of altitude end the stretch.
+        return below > 0.002 ? below : Math.Max(below, edge.Above(sun, Refraction.Apparent(altitude + semidiameterDegrees)));
     }
 
     /// <summary>The direction in which the sun is seen: lifted by the air.</summary>

@@ -81,7 +81,8 @@ internal sealed class SkylineEdge
         if (pieces.Length == 1) return LongestReach;
         var cosine = Math.Sqrt(Math.Max(0, 1 - sun.Up * sun.Up));
         var along = piece.Along(azimuth) * Radian;
-        return cosine * Math.Min(Math.Abs(Math.Sin(along)), Math.Abs(Math.Sin(piece.Width * Radian - along)));
+        // Less than the sine of the angle to the nearer border, and cheaper.
+        return 0.95 * cosine * Math.Min(0.5, Math.Min(along, piece.Width * Radian - along));
     }
 
     private int PieceAt(double azimuthDegrees)
