@@ -116,7 +116,7 @@ public static class AccessWords
             leg.DistanceKilometres is { } kilometres ? string.Create(CultureInfo.InvariantCulture, $"{kilometres:0.#} km") : null,
             leg.ClimbMetres is > 0 and { } climb ? string.Create(CultureInfo.InvariantCulture, $"{climb:0} m up") : null,
             leg.Minutes is { } minutes ? Minutes(minutes) : "time not measured",
-            leg.Surface,
+            leg.Surface is { } surface ? $"{char.ToLowerInvariant(surface[0])}{surface[1..]}" : null,
         };
         return $"{leg.Kind.Words()} {string.Join(", ", parts.OfType<string>())}";
     }

@@ -34,5 +34,5 @@ public static class DateWords
     /// <summary>Why there is no date: the light doesn't come, or it can't be computed yet.</summary>
     public static string NoDatesWords(this Composition picture) => picture.Wanted.Any(light => LightTable.Of(light).Needs == LightNeeds.Sun)
         ? "no such light in the next 365 days"
-        : "next good light not known: moon, galaxy and cloud are not computed yet";
+        : "next good date not known: moon, galaxy and cloud are not computed yet";
 }

@@ -1,6 +1,7 @@
 using Foreshore.Guide.Api;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Database;
+using Foreshore.Guide.Locations;
 using Foreshore.Guide.Shell;
 using Foreshore.Guide.Shell.Maps;
 using Microsoft.AspNetCore.DataProtection;
@@ -37,6 +38,7 @@ internal static class Site
         services.AddSingleton<SharedSun>();
         services.AddSingleton<LightCache>();
         services.AddSingleton<PictureLight>();
+        services.AddSingleton<CoastRows>();
         services.AddSingleton(MapTiles.From(builder.Configuration));
         services.AddGuideDatabase(connectionString);
         services.AddDataProtection().SetApplicationName("Foreshore").PersistKeysToDbContext<GuideDb>();
