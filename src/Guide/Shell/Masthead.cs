@@ -1,3 +1,5 @@
+using Foreshore.Almanac.Light;
+
 namespace Foreshore.Guide.Shell;
 
 /// <summary>What stands at the head of every page: whose guide it is and, first of all, whether it is a demo.</summary>
@@ -5,5 +7,8 @@ namespace Foreshore.Guide.Shell;
 /// <param name="DemoLine">Printed before anything else; <c>null</c> for a club's own guide.</param>
 public sealed record Masthead(string ClubName, string? DemoLine)
 {
+    /// <summary>The hours the club's members go out unless a reader says otherwise.</summary>
+    public HoursOut Hours { get; init; } = HoursOut.Unrestricted;
+
     public static readonly Masthead Unnamed = new("Coast guide", null);
 }

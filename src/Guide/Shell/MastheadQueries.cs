@@ -1,3 +1,4 @@
+using Foreshore.Almanac.Light;
 using Foreshore.Guide.Members;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -23,7 +24,7 @@ public sealed class MastheadQueries(IDbContextFactory<GuideDb> database, IClock 
         {
             await using var db = await database.CreateDbContextAsync(cancel);
             var club = await db.Set<ClubSettings>().AsNoTracking().SingleOrDefaultAsync(cancel);
-            kept = new(club is null ? Masthead.Unnamed : new(club.ClubName, club.Banner), now);
+            kept = new(club is null ? Masthead.Unnamed : new(club.ClubName, club.Banner) { Hours = new HoursOut(club.EarliestAlarm, club.LatestHome) }, now);
         }
         catch (Exception fault) when (fault is System.Data.Common.DbException or InvalidOperationException or TimeoutException or ArgumentException)
         {
