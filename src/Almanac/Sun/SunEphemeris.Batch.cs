@@ -1,11 +1,12 @@
-using System.Numerics;
+using System.Runtime.Intrinsics;
 using Foreshore.Almanac.Earth;
 using NodaTime;
 
 namespace Foreshore.Almanac.Sun;
 
 // Many instants of one place: one pass a day of the ephemeris, several instants at once. Within a day the turn of the
-// Earth is a phasor multiplied on, the rest are parabolas; the scalar form of the same is SunPath.
+// Earth is a phasor multiplied on, the rest are parabolas; the scalar form of the same is SunPath. Eight lanes are halved
+// by the compiler where the machine has no such wide registers.
 public sealed partial class SunEphemeris
 {
     private const int Block = 512;
@@ -72,9 +73,9 @@ public sealed partial class SunEphemeris
             ref readonly var segment = ref SegmentAt(days, out var u);
             var count = Math.Min(east.Length - done, (int)Math.Min(int.MaxValue / 2, Math.Ceiling((1 - u) / step)));
             // Not worth filling the lanes for fewer.
-            if (count >= 2 * Vector<double>.Count)
+            if (count >= 2 * Vector512<double>.Count)
             {
-                count -= count % Vector<double>.Count;
+                count -= count % Vector512<double>.Count;
                 WithinDay(in segment, path, days, u, step, east.Slice(done, count), north.Slice(done, count), up.Slice(done, count));
             }
             else
@@ -90,7 +91,7 @@ public sealed partial class SunEphemeris
 
     private static void WithinDay(in SunSegment s, in SunPath path, double days, double u, double step, Span<double> east, Span<double> north, Span<double> up)
     {
-        var lanes = Vector<double>.Count;
+        var lanes = Vector512<double>.Count;
         var (a0, a1, a2) = Parabola(s.A0, s.A1, s.A2, s.A3);
         var (b0, b1, b2) = Parabola(s.B0, s.B1, s.B2, s.B3);
         var (c0, c1, c2) = Parabola(s.C0, s.C1, s.C2, s.C3);
@@ -99,36 +100,40 @@ public sealed partial class SunEphemeris
         double siteNorth = parallax * path.SiteNorth, siteUp = parallax * path.SiteUp;
 
         Span<double> cosines = stackalloc double[lanes], sines = stackalloc double[lanes], fractions = stackalloc double[lanes];
-        for (var lane = 0; lane < lanes; lane++)
+        var (sinStep, cosStep) = Math.SinCos(SunPath.TurnRadiansPerDay * step);
+        (sines[0], cosines[0]) = Math.SinCos(SunPath.TurnRadiansPerDay * (days - Math.Floor(days)) + path.LongitudeRadians);
+        fractions[0] = u;
+        for (var lane = 1; lane < lanes; lane++)
         {
-            (sines[lane], cosines[lane]) = Math.SinCos(SunPath.TurnRadiansPerDay * (days - Math.Floor(days) + lane * step) + path.LongitudeRadians);
+            cosines[lane] = cosines[lane - 1] * cosStep - sines[lane - 1] * sinStep;
+            sines[lane] = sines[lane - 1] * cosStep + cosines[lane - 1] * sinStep;
             fractions[lane] = u + lane * step;
         }
 
-        Vector<double> cos = new(cosines), sin = new(sines), fraction = new(fractions);
+        Vector512<double> cos = Vector512.Create<double>(cosines), sin = Vector512.Create<double>(sines), fraction = Vector512.Create<double>(fractions);
         var (sinTurn, cosTurn) = Math.SinCos(SunPath.TurnRadiansPerDay * lanes * step);
-        Vector<double> turnCos = new(cosTurn), turnSin = new(sinTurn), fractionStep = new(lanes * step);
-        Vector<double> va0 = new(a0), va1 = new(a1), va2 = new(a2), vb0 = new(b0), vb1 = new(b1), vb2 = new(b2);
-        Vector<double> n0 = new(path.CosLatitude * c0 - siteNorth), n1 = new(path.CosLatitude * c1), n2 = new(path.CosLatitude * c2);
-        Vector<double> u0 = new(path.SinLatitude * c0 - siteUp), u1 = new(path.SinLatitude * c1), u2 = new(path.SinLatitude * c2);
-        Vector<double> onNorth = new(-path.SinLatitude), onUp = new(path.CosLatitude), stretchNorth = new(siteNorth), stretchUp = new(siteUp);
-        var one = Vector<double>.One;
+        Vector512<double> turnCos = Vector512.Create(cosTurn), turnSin = Vector512.Create(sinTurn), fractionStep = Vector512.Create(lanes * step);
+        Vector512<double> va0 = Vector512.Create(a0), va1 = Vector512.Create(a1), va2 = Vector512.Create(a2), vb0 = Vector512.Create(b0), vb1 = Vector512.Create(b1), vb2 = Vector512.Create(b2);
+        Vector512<double> n0 = Vector512.Create(path.CosLatitude * c0 - siteNorth), n1 = Vector512.Create(path.CosLatitude * c1), n2 = Vector512.Create(path.CosLatitude * c2);
+        Vector512<double> u0 = Vector512.Create(path.SinLatitude * c0 - siteUp), u1 = Vector512.Create(path.SinLatitude * c1), u2 = Vector512.Create(path.SinLatitude * c2);
+        Vector512<double> onNorth = Vector512.Create(-path.SinLatitude), onUp = Vector512.Create(path.CosLatitude), stretchNorth = Vector512.Create(siteNorth), stretchUp = Vector512.Create(siteUp);
+        var one = Vector512<double>.One;
 
         for (var i = 0; i + lanes <= east.Length; i += lanes)
         {
-            var a = Vector.FusedMultiplyAdd(Vector.FusedMultiplyAdd(va2, fraction, va1), fraction, va0);
-            var b = Vector.FusedMultiplyAdd(Vector.FusedMultiplyAdd(vb2, fraction, vb1), fraction, vb0);
-            var meridian = Vector.FusedMultiplyAdd(a, cos, -(b * sin));
-            var west = Vector.FusedMultiplyAdd(a, sin, b * cos);
-            var y = Vector.FusedMultiplyAdd(onNorth, meridian, Vector.FusedMultiplyAdd(Vector.FusedMultiplyAdd(n2, fraction, n1), fraction, n0));
-            var z = Vector.FusedMultiplyAdd(onUp, meridian, Vector.FusedMultiplyAdd(Vector.FusedMultiplyAdd(u2, fraction, u1), fraction, u0));
+            var a = Vector512.FusedMultiplyAdd(Vector512.FusedMultiplyAdd(va2, fraction, va1), fraction, va0);
+            var b = Vector512.FusedMultiplyAdd(Vector512.FusedMultiplyAdd(vb2, fraction, vb1), fraction, vb0);
+            var meridian = Vector512.FusedMultiplyAdd(a, cos, -(b * sin));
+            var west = Vector512.FusedMultiplyAdd(a, sin, b * cos);
+            var y = Vector512.FusedMultiplyAdd(onNorth, meridian, Vector512.FusedMultiplyAdd(Vector512.FusedMultiplyAdd(n2, fraction, n1), fraction, n0));
+            var z = Vector512.FusedMultiplyAdd(onUp, meridian, Vector512.FusedMultiplyAdd(Vector512.FusedMultiplyAdd(u2, fraction, u1), fraction, u0));
             // Brings the length back to one, to a few billionths.
-            var stretch = Vector.FusedMultiplyAdd(z, stretchUp, Vector.FusedMultiplyAdd(y, stretchNorth, one));
+            var stretch = Vector512.FusedMultiplyAdd(z, stretchUp, Vector512.FusedMultiplyAdd(y, stretchNorth, one));
             (-west * stretch).CopyTo(east[i..]);
             (y * stretch).CopyTo(north[i..]);
             (z * stretch).CopyTo(up[i..]);
 
-            (cos, sin) = (Vector.FusedMultiplyAdd(cos, turnCos, -(sin * turnSin)), Vector.FusedMultiplyAdd(sin, turnCos, cos * turnSin));
+            (cos, sin) = (Vector512.FusedMultiplyAdd(cos, turnCos, -(sin * turnSin)), Vector512.FusedMultiplyAdd(sin, turnCos, cos * turnSin));
             fraction += fractionStep;
         }
     }
