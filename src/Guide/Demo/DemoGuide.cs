@@ -35,6 +35,8 @@ public static class DemoGuide
             await using var transaction = await db.Database.BeginTransactionAsync(cancel);
             db.Add(Settings());
             db.AddRange(Cautions());
+            // First, so that their numbers run in the order written; else those that a closure names would come before the others.
+            db.AddRange(locations.SelectMany(l => l.VantagePoints));
             db.AddRange(locations);
             await db.SaveChangesAsync(cancel);
             renamed.ChangeSlug(WesternDemo.NewSlug);

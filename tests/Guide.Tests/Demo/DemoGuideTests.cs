@@ -27,6 +27,7 @@ public sealed class DemoGuideTests(GuideDatabase database) : IClassFixture<Guide
 
         var coast = await again.CoastAsync(new Reader(Role.Warden), Parts.All);
         Assert.Equal(DemoGuide.Locations(Clock.GetCurrentInstant().InUtc().Date).Select(l => l.Slug), coast.Select(l => l.Slug));
+        Assert.Equal(DemoGuide.Locations(Clock.GetCurrentInstant().InUtc().Date).SelectMany(l => l.VantagePoints.Select(v => v.Slug)), coast.SelectMany(l => l.VantagePoints.Select(v => v.Slug)));
         Assert.Equal(("pigeon-neck", null, null), await again.MovedToAsync(Reader.Visitor, "pidgeon-neck"));
 
         var settings = await again.ClubSettings.SingleAsync();
