@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
+using Foreshore.Guide.Outlooks;
 using Foreshore.Guide.Shell;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -22,6 +23,8 @@ public static class ReadApi
             "Ways in with their legal status, parking, overnight rules, hazards, closures, emergency block, vantage points and compositions. An old slug answers 301.", 404);
         api.MapGet("/compositions/{location}/{vantage}/{composition}/season", SeasonAsync).Describe<SeasonAnswer>("Guide", "In which months and hours a composition has its light",
             "Twelve whole local months from the current one; for each the share of its days on which the wanted light holds in each clock hour. Light alone: tide, sea and ground are not judged.", 404);
+        api.MapGet("/weekend", WeekendAsync).Describe<WeekendAnswer>("Guide", "What suits from one dusk to the dusk two days later",
+            "Nine sessions of every composition the reader may see exactly, judged by light and the way there. Where water can reach, the verdict is \"not judged\".", 400);
         api.MapGet("/almanac/day", AlmanacDayAsync).Describe<AlmanacDayAnswer>("Almanac", "The sun's day at any place",
             "Sunrise, sunset, twilights and the sessions of one local date, 1950 to 2100. No event is null, with the reason beside it.", 400);
         routes.Map("/api/{**rest}", (HttpRequest request) => ApiProblem.Missing($"There is nothing at {request.Path}. The description is at /openapi/v1.json.")).ExcludeFromDescription();
@@ -65,6 +68,19 @@ public static class ReadApi
             return await MovedAsync(db, m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/season", location, vantage, composition, cancel);
         var club = await db.ClubSettings.AsNoTracking().SingleOrDefaultAsync(cancel);
         return new Answer<SeasonAnswer>(SeasonAnswer.Of(place!, point, picture, club, sun, clock.GetCurrentInstant()));
+    }
+
+    private static async Task<IResult> WeekendAsync(HttpRequest http,
+        [Description("Local date of the first evening, for example 2026-11-27; this weekend when left out.")] string? from,
+        [Description("The hardest footing: anyone, steady, surefooted or scramble.")] string? footing,
+        IDbContextFactory<GuideDb> database, MastheadQueries heads, SharedSun sun, IClock clock, CancellationToken cancel)
+    {
+        var request = WeekendRequest.Read(http.Query);
+        if (request.Faults.Count > 0)
+            return ApiProblem.Refused(string.Join(" ", request.Faults.Select(fault => $"{fault.FieldId}: {fault.Words}")));
+        await using var db = await database.CreateDbContextAsync(cancel);
+        var board = await db.WeekendAsync(Reader.Visitor, request, home: null, clock.GetCurrentInstant(), sun, cancel);
+        return new Answer<WeekendAnswer>(WeekendAnswer.Of(board, (await heads.CurrentAsync(cancel)).DemoLine));
     }
 
     private static async Task<IResult> AlmanacDayAsync(

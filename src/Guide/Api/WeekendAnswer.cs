@@ -1,0 +1,50 @@
+using System.Text.Json.Serialization;
+using Foreshore.Almanac.Light;
+using Foreshore.Guide.Outlooks;
+
+namespace Foreshore.Guide.Api;
+
+/// <summary>The weekend board: every composition judged for nine sessions, as far as light and the way there can tell.</summary>
+/// <param name="Notice">Present when the guide is a demo.</param>
+/// <param name="NotForNavigation">Stands in every answer.</param>
+/// <param name="Sea">What is known of the sea.</param>
+/// <param name="From">Local date of the first evening.</param>
+/// <param name="SensitiveNotJudged">Places shown only roughly, and therefore not judged.</param>
+/// <param name="Compositions">The rows, best verdict first.</param>
+internal sealed record WeekendAnswer(
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Notice, string NotForNavigation, string Sea,
+    DateOnly From, int SensitiveNotJudged, IReadOnlyList<WeekendRowAnswer> Compositions)
+{
+    public static WeekendAnswer Of(WeekendBoard board, string? notice) =>
+        new(notice, Words.NotForNavigation, Words.SeaUnknown, board.From.Iso(), board.Blurred, [.. board.Rows.Select(WeekendRowAnswer.Of)]);
+}
+
+/// <summary>One composition.</summary>
+/// <param name="Composition">Its name.</param>
+/// <param name="Page">Address of its page.</param>
+/// <param name="Location">Slug of its place.</param>
+/// <param name="Zone">IANA time zone of its times.</param>
+/// <param name="Sessions">Friday dusk to Sunday dusk, in order.</param>
+internal sealed record WeekendRowAnswer(string Composition, string Page, string Location, string Zone, IReadOnlyList<WeekendCellAnswer> Sessions)
+{
+    public static WeekendRowAnswer Of(BoardRow row) => new(row.Composition.Name, row.Address, row.Place.Slug, row.Place.ZoneId,
+        [.. row.Cells.Select(cell => WeekendCellAnswer.Of(cell, row.Place.Zone))]);
+}
+
+/// <summary>One session.</summary>
+/// <param name="Date">The place's own date; a night bears its evening's.</param>
+/// <param name="Session">Dawn, day, dusk or night.</param>
+/// <param name="Verdict">One of the five words; null when the session is past or does not exist.</param>
+/// <param name="Light">The wanted light of the best window.</param>
+/// <param name="WindowStart">The best window; null where there is none, or the verdict forbids one.</param>
+/// <param name="WindowEnd">Its end.</param>
+/// <param name="Reasons">The weightiest first.</param>
+/// <param name="Missing">Why there is no such session, or that it is past.</param>
+internal sealed record WeekendCellAnswer(
+    DateOnly Date, SessionKind Session, string? Verdict, WantedLight? Light, DateTimeOffset? WindowStart, DateTimeOffset? WindowEnd,
+    IReadOnlyList<string> Reasons, string? Missing)
+{
+    public static WeekendCellAnswer Of(BoardCell cell, NodaTime.DateTimeZone zone) => new(
+        cell.Session.Date.Iso(), cell.Session.Kind, cell.Judgement?.Verdict.Word(), cell.Judgement?.Window?.Light,
+        cell.Judgement?.Window?.Start.At(zone), cell.Judgement?.Window?.End.At(zone), cell.Judgement?.Reasons ?? [], cell.IsPast ? "past" : cell.Missing);
+}
