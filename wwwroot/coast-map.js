@@ -202,7 +202,7 @@ const nameOf = entry => entry.querySelector("a, b").textContent.trim();
 
 function popup(entry) {
   const box = make("div", {});
-  for (const part of entry.querySelectorAll(":scope > a, :scope > b, :scope > span")) box.append(part.cloneNode(true));
+  for (const part of entry.querySelectorAll(":scope > a, :scope > b, :scope > p")) box.append(part.cloneNode(true));
   return box;
 }
 

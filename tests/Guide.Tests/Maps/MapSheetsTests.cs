@@ -30,7 +30,7 @@ public sealed class MapSheetsTests : BunitContext
             var listed = page.FindAll("[data-item]").Select(li => li.GetAttribute("data-item")).ToList();
             Assert.Equal(listed, drawn);
             Assert.Equal(listed.Count, listed.Distinct().Count());
-            Assert.All(page.FindAll("[data-item]"), li => Assert.False(string.IsNullOrWhiteSpace(li.QuerySelector("span")!.TextContent)));
+            Assert.All(page.FindAll("[data-item]"), li => Assert.False(string.IsNullOrWhiteSpace(li.QuerySelector("p")!.TextContent)));
         }
     }
 

@@ -12,6 +12,11 @@ internal sealed class CoastRing
     private readonly float[] keptBelow;
     private readonly double west, south, east, north;
 
+    // Long rings are looked through in pieces: a piece that lies wholly on one side of the box cannot be seen, and its two
+    // ends say as much to the clipper as all its points.
+    private const int PieceLength = 128;
+    private readonly Piece[] pieces;
+
     public CoastRing(MapPoint[] points)
     {
         this.points = points;
@@ -20,6 +25,7 @@ internal sealed class CoastRing
         south = points.Min(p => p.LatitudeDegrees);
         north = points.Max(p => p.LatitudeDegrees);
         keptBelow = new float[points.Length];
+        pieces = [.. Enumerable.Range(0, (points.Length + PieceLength - 1) / PieceLength).Select(i => Piece.Around(points, i * PieceLength, Math.Min(points.Length, (i + 1) * PieceLength)))];
 
         // The ring is opened at its first point and the point farthest from it; these stay for as long as the ring is seen at all.
         var far = 1;
@@ -34,14 +40,27 @@ internal sealed class CoastRing
     public bool Meets(MapBox box, double turn) =>
         west + turn <= box.East && east + turn >= box.West && south <= box.North && north >= box.South;
 
-    public List<MapPoint> Drawn(double detail, double turn)
+    /// <summary>The ring's points that count at this detail, whole within the box, ends of pieces alone outside it.</summary>
+    public List<MapPoint> Drawn(MapBox box, double detail, double turn)
     {
         var drawn = new List<MapPoint>();
-        for (var i = 0; i < points.Length; i++)
-            if (keptBelow[i] >= detail)
-                drawn.Add(points[i] with { LongitudeDegrees = points[i].LongitudeDegrees + turn });
+        foreach (var piece in pieces)
+        {
+            if (piece.IsBeside(box, turn))
+            {
+                drawn.Add(Turned(piece.First, turn));
+                drawn.Add(Turned(piece.End - 1, turn));
+                continue;
+            }
+            for (var i = piece.First; i < piece.End; i++)
+                if (keptBelow[i] >= detail) drawn.Add(Turned(i, turn));
+        }
+        // The clipper wants the ring closed, whichever points are left of it.
+        if (drawn.Count > 1 && drawn[0] != drawn[^1]) drawn.Add(drawn[0]);
         return drawn;
     }
+
+    private MapPoint Turned(int index, double turn) => points[index] with { LongitudeDegrees = points[index].LongitudeDegrees + turn };
 
     private void Rank(int firstIndex, int lastIndex, float cap)
     {
@@ -74,5 +93,20 @@ internal sealed class CoastRing
         var along = length == 0 ? 0 : Math.Clamp((apX * abX + apY * abY) / length, 0, 1);
         var (x, y) = (apX - along * abX, apY - along * abY);
         return Math.Sqrt(x * x + y * y);
+    }
+
+    private readonly record struct Piece(int First, int End, double West, double South, double East, double North)
+    {
+        public static Piece Around(MapPoint[] points, int first, int end)
+        {
+            var piece = points.AsSpan(first, end - first);
+            var (west, south, east, north) = (double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
+            foreach (var p in piece)
+                (west, south, east, north) = (Math.Min(west, p.LongitudeDegrees), Math.Min(south, p.LatitudeDegrees), Math.Max(east, p.LongitudeDegrees), Math.Max(north, p.LatitudeDegrees));
+            return new(first, end, west, south, east, north);
+        }
+
+        public bool IsBeside(MapBox box, double turn) =>
+            West + turn > box.East || East + turn < box.West || South > box.North || North < box.South;
     }
 }

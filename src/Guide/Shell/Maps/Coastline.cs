@@ -40,14 +40,14 @@ public static class Coastline
     private static void Add(CoastPolygon polygon, MapBox box, double turn, double detail,
         List<LandPiece> land, List<IReadOnlyList<MapPoint>> shore)
     {
-        var outer = polygon.Outer.Drawn(detail, turn);
+        var outer = polygon.Outer.Drawn(box, detail, turn);
         var clipped = BoxClip.Ring(outer, box);
         if (clipped.Count < 4) return;
         BoxClip.Shore(outer, box, shore);
         var lakes = new List<IReadOnlyList<MapPoint>>();
         foreach (var lake in polygon.Lakes)
         {
-            var ring = lake.Drawn(detail, turn);
+            var ring = lake.Drawn(box, detail, turn);
             var water = BoxClip.Ring(ring, box);
             if (water.Count < 4) continue;
             lakes.Add(water);
