@@ -14,6 +14,9 @@ public sealed class MastheadQueries(IDbContextFactory<GuideDb> database, IClock 
     private static readonly Duration Keep = Duration.FromMinutes(1);
     private volatile Kept kept = new(Masthead.Unnamed, Instant.MinValue);
 
+    /// <summary>As read before this request's page began: a layout that waited for it could be sent out without its demo line.</summary>
+    public Masthead Latest => kept.Masthead;
+
     public async ValueTask<Masthead> CurrentAsync(CancellationToken cancel = default)
     {
         var now = clock.GetCurrentInstant();

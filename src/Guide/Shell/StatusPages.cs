@@ -8,6 +8,11 @@ internal static class StatusPages
     public static void UseStatusPages(this WebApplication app) =>
         app.UseWhen(context => !IsForPrograms(context.Request.Path), pages =>
         {
+            pages.Use(async (context, next) =>
+            {
+                await context.RequestServices.GetRequiredService<MastheadQueries>().CurrentAsync(context.RequestAborted);
+                await next(context);
+            });
             pages.UseExceptionHandler(new ExceptionHandlerOptions
             {
                 ExceptionHandlingPath = "/error",
@@ -25,6 +30,18 @@ internal static class StatusPages
                 return next(context);
             });
         });
+
+    /// <summary>Path and query that were asked for, also on the page that tells why they failed; never another site's.</summary>
+    public static string AskedFor(HttpContext context)
+    {
+        var (path, query) = (context.Request.Path, context.Request.QueryString.ToString());
+        if (context.Features.Get<IStatusCodeReExecuteFeature>() is { } failed)
+            (path, query) = (new PathString(failed.OriginalPath), failed.OriginalQueryString ?? "");
+        else if (context.Features.Get<IExceptionHandlerPathFeature>() is { } broken)
+            path = new PathString(broken.Path);
+
+        return LocalAddress.OrHome(path.ToUriComponent() + query);
+    }
 
     private static bool IsForPrograms(PathString path) =>
         path.StartsWithSegments("/api") || path.StartsWithSegments("/openapi") || path.StartsWithSegments("/health");

@@ -1,34 +1,22 @@
+using Foreshore.Guide.Browser;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Playwright;
-using Xunit;
 
 namespace Foreshore.Guide.Shell;
 
 /// <summary>Opens the specimen in a browser without a server: the sheet is rendered here, the style and the type come from the repository.</summary>
-public sealed class SpecimenSheet : IAsyncLifetime
+public sealed class SpecimenSheet(Chromium chromium)
 {
     private const string Origin = "http://specimen.test";
     private static readonly string Root = RepositoryRoot();
-    private IPlaywright playwright = null!;
-    private IBrowser browser = null!;
-
-    public async ValueTask InitializeAsync()
-    {
-        playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = Environment.GetEnvironmentVariable("CHROMIUM") ?? "/usr/bin/chromium",
-            Args = ["--no-sandbox", "--disable-gpu"],
-        });
-    }
 
     public async Task<IPage> OpenAsync(string? theme, int width, ColorScheme device = ColorScheme.Light)
     {
         var html = await RenderAsync(theme);
-        var page = await browser.NewPageAsync(new() { ViewportSize = new() { Width = width, Height = 900 }, ColorScheme = device });
+        var page = await chromium.Browser.NewPageAsync(new() { ViewportSize = new() { Width = width, Height = 900 }, ColorScheme = device });
         await page.RouteAsync("**/*", route => AnswerAsync(route, html));
         await page.GotoAsync(Origin + "/");
         await page.EvaluateAsync("() => document.fonts.ready.then(() => null)");
@@ -55,12 +43,6 @@ public sealed class SpecimenSheet : IAsyncLifetime
         await using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
         return await renderer.Dispatcher.InvokeAsync(async () =>
             (await renderer.RenderComponentAsync<Specimen>(ParameterView.FromDictionary(new Dictionary<string, object?> { [nameof(Specimen.ThemeName)] = theme }))).ToHtmlString());
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        await browser.DisposeAsync();
-        playwright.Dispose();
     }
 
     private const string ManyColours =

@@ -42,7 +42,7 @@ public sealed class SpecimenTests(SpecimenSheet sheet) : IClassFixture<SpecimenS
         await page.EvaluateAsync("() => getSelection().selectAllChildren(document.querySelector('h1'))");
         await page.FocusAsync("#lat");
 
-        var (green, blue) = await BrightestGreenAndBlueAsync(page);
+        var (green, blue) = await Pixels.BrightestGreenAndBlueAsync(page);
         Assert.Equal((0, 0), (green, blue));
         await page.CloseAsync();
     }
@@ -108,24 +108,6 @@ public sealed class SpecimenTests(SpecimenSheet sheet) : IClassFixture<SpecimenS
 
     private static Task<string> GroundAsync(IPage page) =>
         page.EvaluateAsync<string>("() => getComputedStyle(document.documentElement).backgroundColor");
-
-    /// <summary>The browser itself reads its picture back: no image library is needed.</summary>
-    private static async Task<(int Green, int Blue)> BrightestGreenAndBlueAsync(IPage page)
-    {
-        var picture = Convert.ToBase64String(await page.ScreenshotAsync(new() { FullPage = true }));
-        var brightest = await page.EvaluateAsync<int[]>("""
-            async picture => {
-              const bitmap = await createImageBitmap(await (await fetch('data:image/png;base64,' + picture)).blob());
-              const canvas = new OffscreenCanvas(bitmap.width, bitmap.height).getContext('2d');
-              canvas.drawImage(bitmap, 0, 0);
-              const pixels = canvas.getImageData(0, 0, bitmap.width, bitmap.height).data;
-              let green = 0, blue = 0;
-              for (let i = 0; i < pixels.length; i += 4) { green = Math.max(green, pixels[i + 1]); blue = Math.max(blue, pixels[i + 2]); }
-              return [green, blue];
-            }
-            """, picture);
-        return (brightest[0], brightest[1]);
-    }
 
     private static async Task KeepAsync(IPage page, string name)
     {

@@ -17,6 +17,11 @@ public sealed class MastheadTests(EmptyGuide guide) : IClassFixture<EmptyGuide>
             await db.SaveChangesAsync();
         }
 
+        // The page of a failed request is as much a page as any: it must not go out before the club's name is read.
+        guide.Clock.Advance(Duration.FromMinutes(2));
+        var missing = await ShellPagesTests.DocumentAsync(await guide.Client.GetAsync("/nothing-here"));
+        Assert.Equal(ClubSettings.DemoBanner, missing.QuerySelector("header > :first-child")!.TextContent);
+
         guide.Clock.Advance(Duration.FromMinutes(2));
         var page = await ReadAsync();
         Assert.Equal("Tern Bank Camera Club", page.QuerySelector("a.club")!.TextContent);

@@ -81,6 +81,7 @@ public sealed class ShellPagesTests(EmptyGuide guide) : IClassFixture<EmptyGuide
     [InlineData("/nothing-here")]
     [InlineData("/not-found")]
     [InlineData("/status/400")]
+    [InlineData("/error")]
     [InlineData("/coast/a/b/c/d/e")]
     public async Task An_address_without_a_page_is_404_and_offers_a_way_on(string address)
     {
@@ -90,7 +91,17 @@ public sealed class ShellPagesTests(EmptyGuide guide) : IClassFixture<EmptyGuide
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
         Assert.Equal("There is no page at this address", page.QuerySelector("main h1")!.TextContent);
         Assert.NotNull(page.QuerySelector("main form[role=search] input[name=q]"));
+        Assert.Equal($"{address}#main", page.QuerySelector("a.skip")!.GetAttribute("href"));
+        Assert.Equal(address, page.QuerySelector("input[name=back]")!.GetAttribute("value"));
         Assert.Equal("noindex", page.QuerySelector("meta[name=robots]")!.GetAttribute("content"));
+    }
+
+    [Fact]
+    public async Task No_address_makes_a_page_link_elsewhere()
+    {
+        var page = await DocumentAsync(await client.GetAsync(new Uri("http://localhost//elsewhere.example/")));
+        Assert.Equal("/#main", page.QuerySelector("a.skip")!.GetAttribute("href"));
+        Assert.Equal("/", page.QuerySelector("input[name=back]")!.GetAttribute("value"));
     }
 
     [Fact]

@@ -1,0 +1,65 @@
+using Deque.AxeCore.Playwright;
+using Foreshore.Guide.Browser;
+using Xunit;
+
+namespace Foreshore.Guide.Shell;
+
+/// <summary>What must hold on every kind of page, in every theme, with the demo guide in it.</summary>
+public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite>
+{
+    private static readonly Device Narrow = new(320, 700, true);
+
+    public static TheoryData<string> Pages =>
+    [
+        "/", "/?q=ledge", "/coast/halfmoon-light", "/coast/gannet-stairs", "/coast/halfmoon-light/bog-boardwalk",
+        "/coast/halfmoon-light/bog-boardwalk/frost-on-the-bog", "/weekend", "/weekend?from=nonsense", "/yours", "/about", "/nothing-here",
+    ];
+
+    /// <summary>axe-core finds only a part of what can be wrong; what it finds must be nothing.</summary>
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task Axe_finds_nothing_on_it(string address)
+    {
+        // Lamp's contrast is computed from its tokens, and the specimen is looked at in all three.
+        foreach (var (theme, device) in new[] { ("paper", Device.Desktop), ("slate", Device.Phone) })
+        {
+            await using var visit = await site.VisitAsync(device, theme: theme);
+            await visit.Page.GotoAsync(address);
+            var found = await visit.Page.RunAxe();
+            Assert.Empty(found.Violations.Select(v => $"{theme} {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html).Take(4))}"));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task Lamp_is_red_alone_on_it(string address)
+    {
+        await using var visit = await site.VisitAsync(Device.Phone, theme: "lamp");
+        await visit.Page.GotoAsync(address);
+        Assert.Equal((0, 0), await Pixels.BrightestGreenAndBlueAsync(visit.Page));
+    }
+
+    /// <summary>WCAG 2.2, 1.4.10: no scrolling sideways at 320 px; wide tables scroll in a box of their own.</summary>
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task It_fits_320_pixels_without_script_and_asks_nobody_else(string address)
+    {
+        await using var visit = await site.VisitAsync(Narrow, javaScript: false);
+        await visit.Page.GotoAsync(address);
+        Assert.Equal(Narrow.Width, await visit.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
+        Assert.Equal(1, await visit.Page.Locator("h1").CountAsync());
+        Assert.Empty(visit.Elsewhere);
+    }
+
+    [Fact]
+    public async Task A_theme_is_chosen_without_script_and_one_comes_back_to_the_same_page()
+    {
+        await using var visit = await site.VisitAsync(Device.Phone, javaScript: false);
+        await visit.Page.GotoAsync("/coast/halfmoon-light");
+        await visit.Page.ClickAsync("button[value=lamp]");
+
+        Assert.EndsWith("/coast/halfmoon-light", visit.Page.Url, StringComparison.Ordinal);
+        Assert.Equal("lamp", await visit.Page.GetAttributeAsync("html", "data-theme"));
+        Assert.Equal(Theme.LampNotice, await visit.Page.InnerTextAsync(".lamp-notice"));
+    }
+}
