@@ -2,6 +2,7 @@ using System.Globalization;
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Sun;
+using Foreshore.Guide.Access;
 using Foreshore.Guide.Locations;
 using NodaTime;
 
@@ -29,13 +30,29 @@ public sealed record PictureLightView(
     {
         get
         {
-            var months = Season.Months.Where(m => m.Rank is <= 3).OrderBy(m => m.Rank).Select(m => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(m.Month.Month)).ToList();
+            var months = MonthNames(month => month.Rank);
             if (months.Count == 0)
                 return "";
             var hours = Season.BestHours.Select(h => h.Hour).Distinct().Order().Select(h => $"{h:00}:00–{(h + 1) % 24:00}:00").ToList();
             return $"Best in {AndWords(months)}{(hours.Count == 0 ? "" : $"; best hours {AndWords(hours)}")}.";
         }
     }
+
+    /// <summary>Which hours the ranking counts, and how it would be at any hour; null when every hour counts.</summary>
+    public string? HoursWords
+    {
+        get
+        {
+            if (Hours.IsUnrestricted)
+                return null;
+            var counted = $"Months rank by the minutes within the hours you go out, {AccessWords.Hours(Hours.EarliestAlarm, Hours.LatestHome)}.";
+            var anyHour = MonthNames(month => month.UnrestrictedRank);
+            return anyHour.Count == 0 ? counted : $"{counted} At any hour: {AndWords(anyHour)}.";
+        }
+    }
+
+    private List<string> MonthNames(Func<SeasonMonth, int?> rank) =>
+        [.. Season.Months.Where(m => rank(m) is <= 3).OrderBy(rank).Select(m => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(m.Month.Month))];
 
     private static string AndWords(List<string> words) => words.Count == 1 ? words[0] : $"{string.Join(", ", words[..^1])} and {words[^1]}";
 
