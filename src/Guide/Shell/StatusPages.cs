@@ -1,4 +1,6 @@
+using System.Net.Sockets;
 using Microsoft.AspNetCore.Diagnostics;
+using Npgsql;
 
 namespace Foreshore.Guide.Shell;
 
@@ -18,7 +20,7 @@ internal static class StatusPages
                 ExceptionHandlingPath = "/error",
                 CreateScopeForErrors = true,
                 // A form that is too large is the asker's fault (413), not the site's.
-                StatusCodeSelector = fault => fault is BadHttpRequestException bad ? bad.StatusCode : StatusCodes.Status500InternalServerError,
+                StatusCodeSelector = StatusOf,
             });
             pages.UseStatusCodePagesWithReExecute("/status/{0}", createScopeForStatusCodePages: true);
             pages.Use((context, next) =>
@@ -30,6 +32,17 @@ internal static class StatusPages
                 return next(context);
             });
         });
+
+    private static int StatusOf(Exception fault) => fault switch
+    {
+        BadHttpRequestException bad => bad.StatusCode,
+        _ when IsDatabaseAway(fault.GetBaseException()) => StatusCodes.Status503ServiceUnavailable,
+        _ => StatusCodes.Status500InternalServerError,
+    };
+
+    /// <summary>No connection, or one refused: PostgreSQL's error classes 08, 3D, 53 and 57 (its manual, appendix A).</summary>
+    private static bool IsDatabaseAway(Exception fault) => fault is SocketException or TimeoutException
+        || (fault is PostgresException { SqlState: [var first, var second, ..] } && (first, second) is ('0', '8') or ('3', 'D') or ('5', '3') or ('5', '7'));
 
     /// <summary>Path and query that were asked for, also on the page that tells why they failed; never another site's.</summary>
     public static string AskedFor(HttpContext context)
