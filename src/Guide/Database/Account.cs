@@ -31,7 +31,8 @@ internal sealed record Account(string Name, string? Ids)
                 return account;
         }
 
-        await Ourselves.RunAsync("useradd", ["--system", "--no-create-home", "--shell", "/usr/sbin/nologin", "foreshore"]);
+        if (File.Exists("/usr/sbin/useradd"))
+            await Ourselves.RunAsync("/usr/sbin/useradd", ["--system", "--no-create-home", "--shell", "/usr/sbin/nologin", "foreshore"]);
         return await FindAsync("foreshore") ?? await FindAsync("nobody") ?? throw new EmbeddedClusterException(
             "PostgreSQL may not run as root and no other account was found.",
             "Make one (useradd --system foreshore), or run as an ordinary user.");
@@ -56,7 +57,8 @@ internal sealed record Account(string Name, string? Ids)
     public async Task<Finished> RunAsync(string program, IEnumerable<string> arguments, CancellationToken stop = default)
     {
         string[] lead = Ids is null ? [] : ["setpriv", $"--reuid={Ids.Split(':')[0]}", $"--regid={Ids.Split(':')[1]}", "--clear-groups"];
-        string[] line = [.. lead, program, .. arguments];
+        string[] line = [.. lead, Locate(program), .. arguments];
+        line[0] = Locate(line[0]);
         var start = new ProcessStartInfo(line[0], line[1..])
         {
             // A folder everybody may enter, whatever the caller's own is.
@@ -75,6 +77,20 @@ internal sealed record Account(string Name, string? Ids)
         var errors = process.StandardError.ReadToEndAsync(stop);
         await process.WaitForExitAsync(stop);
         return new Finished(string.Join(' ', line), process.ExitCode, await output, await errors);
+    }
+
+    /// <summary>
+    /// By its full path: a bare name would first be looked for in the current folder, where a checkout has a "test" of its own.
+    /// </summary>
+    internal static string Locate(string program)
+    {
+        if (Path.IsPathRooted(program))
+            return program;
+
+        string[] folders = ["/usr/bin", "/bin", "/usr/sbin", "/sbin", .. (Environment.GetEnvironmentVariable("PATH") ?? "").Split(':').Where(Path.IsPathRooted)];
+        return folders.Select(folder => Path.Combine(folder, program)).FirstOrDefault(File.Exists) ?? throw new EmbeddedClusterException(
+            $"The program {program} is not on this machine.",
+            "It belongs to coreutils, util-linux or passwd: install it, or give a server of your own in ConnectionStrings:Guide.");
     }
 
     private static Process Begin(ProcessStartInfo start)

@@ -17,6 +17,7 @@ internal sealed class GuideServer : IAsyncDisposable
 
     public string AppConnection { get; }
     public bool IsEmbedded => cluster is not null;
+    public string Place => cluster?.DataDirectory ?? new NpgsqlConnectionStringBuilder(AppConnection).Host!;
 
     public static async Task<GuideServer> OpenAsync(IConfiguration settings, CancellationToken stop = default)
     {

@@ -93,7 +93,7 @@ internal static class Verbs
         await using var app = builder.Build();
         app.UseSite();
         app.Lifetime.ApplicationStarted.Register(() =>
-            Console.WriteLine($"Foreshore is at {string.Join(" and ", app.Urls)} (Ctrl-C stops it)"));
+            Console.WriteLine($"Foreshore is at {string.Join(" and ", app.Urls)} (Ctrl-C stops it); its data are in {server.Place}"));
         // A closed terminal ends the site in good order too.
         using var closedTerminal = PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal =>
         {

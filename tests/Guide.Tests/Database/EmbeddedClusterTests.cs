@@ -128,6 +128,12 @@ public class EmbeddedClusterTests
         Assert.Contains("password file", refusal.What, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("test")]
+    [InlineData("stat")]
+    public void Programs_are_the_systems_own_not_those_of_the_current_folder(string name) =>
+        Assert.Contains(Account.Locate(name), new[] { $"/usr/bin/{name}", $"/bin/{name}" });
+
     private static string UserOf(int process) => File.ReadLines($"/proc/{process}/status")
         .First(line => line.StartsWith("Uid:", StringComparison.Ordinal)).Split('\t')[1];
 
