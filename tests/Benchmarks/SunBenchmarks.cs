@@ -86,8 +86,8 @@ public class SunBenchmarks
     {
         var sum = 0.0;
         for (var day = 0; day < 377; day++)
-        for (var term = 0; term < 192 + 126; term++)
-            sum += Math.Cos(day + 0.1 * term);
+            for (var term = 0; term < 192 + 126; term++)
+                sum += Math.Cos(day + 0.1 * term);
         return sum;
     }
 

@@ -69,6 +69,10 @@ public sealed class TestCluster : IAsyncLifetime
         }
     }
 
+    /// <summary>As a restart of the server would: every session on the database ends.</summary>
+    internal Task EndSessionsAsync(string name) =>
+        RunAsync($"SELECT count(pg_terminate_backend(pid, 5000)) FROM pg_stat_activity WHERE datname = '{name}'");
+
     internal async Task DropAsync(string name)
     {
         NpgsqlConnection.ClearAllPools();
@@ -134,5 +138,7 @@ public sealed class TestCluster : IAsyncLifetime
 /// <summary>One copy, dropped with its user.</summary>
 public sealed record TestDatabase(TestCluster Cluster, string Name, string OwnerConnection, string AppConnection) : IAsyncDisposable
 {
+    public Task EndSessionsAsync() => Cluster.EndSessionsAsync(Name);
+
     public async ValueTask DisposeAsync() => await Cluster.DropAsync(Name);
 }

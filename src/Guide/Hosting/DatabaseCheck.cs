@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Diagnostics.HealthChecks;
 using Npgsql;
@@ -17,12 +18,32 @@ internal sealed class DatabaseCheck(IDbContextFactory<GuideDb> database) : IHeal
         {
             await using var db = await database.CreateDbContextAsync(limit.Token);
             // Past the retries of the context: a probe wants to know how things stand now.
-            await db.Database.GetDbConnection().OpenAsync(limit.Token);
+            var connection = db.Database.GetDbConnection();
+            try
+            {
+                await AskAsync(connection, limit.Token);
+            }
+            catch (NpgsqlException)
+            {
+                // It may have been a connection from before a restart of the server; a new one decides.
+                await connection.CloseAsync();
+                await AskAsync(connection, limit.Token);
+            }
+
             return HealthCheckResult.Healthy();
         }
         catch (Exception fault) when (fault is NpgsqlException or OperationCanceledException or TimeoutException)
         {
             return HealthCheckResult.Unhealthy();
         }
+    }
+
+    /// <summary>An open connection proves nothing: it may come from the pool. An answer does.</summary>
+    private static async Task AskAsync(DbConnection connection, CancellationToken stop)
+    {
+        await connection.OpenAsync(stop);
+        await using var question = connection.CreateCommand();
+        question.CommandText = "SELECT 1";
+        await question.ExecuteScalarAsync(stop);
     }
 }

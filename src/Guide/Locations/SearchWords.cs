@@ -14,7 +14,16 @@ public static class SearchWords
     /// <summary>Letters that canonical decomposition leaves whole.</summary>
     private static readonly Dictionary<char, string> Whole = new()
     {
-        ['ß'] = "ss", ['æ'] = "ae", ['œ'] = "oe", ['ø'] = "o", ['đ'] = "d", ['ð'] = "d", ['þ'] = "th", ['ł'] = "l", ['ı'] = "i", ['ħ'] = "h",
+        ['ß'] = "ss",
+        ['æ'] = "ae",
+        ['œ'] = "oe",
+        ['ø'] = "o",
+        ['đ'] = "d",
+        ['ð'] = "d",
+        ['þ'] = "th",
+        ['ł'] = "l",
+        ['ı'] = "i",
+        ['ħ'] = "h",
     };
 
     /// <summary>Lower-case words of letters and digits, parted by single spaces.</summary>

@@ -96,11 +96,11 @@ public class SunCrossingsTests
             foreach (var (turn, next) in turns.Zip(turns.Skip(1)))
                 Assert.NotEqual(turn.IsHighest, next.IsHighest);
             foreach (var turn in turns)
-            foreach (var minutes in new[] { -30, -5, 5, 30 })
-            {
-                var beside = path.At(Year.Clamp(turn.Time + Duration.FromMinutes(minutes))).AltitudeDegrees;
-                Assert.True(turn.IsHighest ? beside <= turn.AltitudeDegrees + 1e-9 : beside >= turn.AltitudeDegrees - 1e-9);
-            }
+                foreach (var minutes in new[] { -30, -5, 5, 30 })
+                {
+                    var beside = path.At(Year.Clamp(turn.Time + Duration.FromMinutes(minutes))).AltitudeDegrees;
+                    Assert.True(turn.IsHighest ? beside <= turn.AltitudeDegrees + 1e-9 : beside >= turn.AltitudeDegrees - 1e-9);
+                }
         }, iter: 200);
 
     [Fact]

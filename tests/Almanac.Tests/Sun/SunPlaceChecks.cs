@@ -58,23 +58,23 @@ internal sealed class SunPlaceChecks : IChecks
         var from = Instant.FromUtc(2026, 3, 1, 0, 0);
         var ephemeris = SunEphemeris.Covering(from, from + Duration.FromDays(300));
         foreach (var latitude in new[] { -90.0, -75, -44.7, 0, 7.3, 44.7, 78, 89.99, 90 })
-        foreach (var minutes in new[] { 1, 7, 97, 2900 })
-        {
-            var position = new Position(latitude, 1.7 * minutes % 360 - 180);
-            var (count, start, step) = (Math.Min(3001, 400000 / minutes), from + Duration.FromSeconds(12345), Duration.FromMinutes(minutes));
-            double[] east = new double[count], north = new double[count], up = new double[count];
-            float[] azimuths = new float[count], altitudes = new float[count];
-            if (inAngles) ephemeris.AzimuthsAltitudes(position, start, step, azimuths, altitudes);
-            else ephemeris.Directions(position, start, step, east, north, up);
-            for (var i = 0; i < count; i += 1 + count / 97)
+            foreach (var minutes in new[] { 1, 7, 97, 2900 })
             {
-                var plain = SunPosition.At(start + step * i, position);
-                var batch = inAngles ? new Horizontal(azimuths[i], altitudes[i]) : new Direction(east[i], north[i], up[i]).Horizontal;
-                log.At($"{position} every {minutes} min, number {i}");
-                if (!(batch.AzimuthDegrees is >= 0 and < 360)) log.Fail($"azimuth {batch.AzimuthDegrees}");
-                log.Add(Apart(batch, plain), inAngles ? 1e-4 : 1e-5);
+                var position = new Position(latitude, 1.7 * minutes % 360 - 180);
+                var (count, start, step) = (Math.Min(3001, 400000 / minutes), from + Duration.FromSeconds(12345), Duration.FromMinutes(minutes));
+                double[] east = new double[count], north = new double[count], up = new double[count];
+                float[] azimuths = new float[count], altitudes = new float[count];
+                if (inAngles) ephemeris.AzimuthsAltitudes(position, start, step, azimuths, altitudes);
+                else ephemeris.Directions(position, start, step, east, north, up);
+                for (var i = 0; i < count; i += 1 + count / 97)
+                {
+                    var plain = SunPosition.At(start + step * i, position);
+                    var batch = inAngles ? new Horizontal(azimuths[i], altitudes[i]) : new Direction(east[i], north[i], up[i]).Horizontal;
+                    log.At($"{position} every {minutes} min, number {i}");
+                    if (!(batch.AzimuthDegrees is >= 0 and < 360)) log.Fail($"azimuth {batch.AzimuthDegrees}");
+                    log.Add(Apart(batch, plain), inAngles ? 1e-4 : 1e-5);
+                }
             }
-        }
     }
 
     private static void EphemerisAgainstPlain(CheckLog log)
