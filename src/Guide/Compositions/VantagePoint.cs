@@ -20,6 +20,9 @@ public sealed partial class VantagePoint
 
     private readonly List<Composition> compositions = [];
 
+    // Boards and drawings ask for it hundreds of times; parsing is for the first.
+    private (string? Text, Skyline Skyline) read = (null, Skyline.AssumedSea);
+
     private VantagePoint() { }
 
     public VantagePoint(string slug, string name, VantageKind kind, Position position, Footing footing, string summary)
@@ -117,7 +120,15 @@ public sealed partial class VantagePoint
     public IReadOnlyList<Composition> Compositions => compositions;
 
     /// <summary>The drawn skyline, or an assumed sea horizon (<see cref="Almanac.Earth.Skyline.IsAssumed"/>), which pages say.</summary>
-    public Skyline Skyline => SkylineText is null ? Skyline.AssumedSea : SkylineNotation.Parse(SkylineText);
+    public Skyline Skyline
+    {
+        get
+        {
+            if (read.Text != SkylineText)
+                read = (SkylineText, SkylineText is null ? Skyline.AssumedSea : SkylineNotation.Parse(SkylineText));
+            return read.Skyline;
+        }
+    }
 
     /// <summary>
     /// Eye height above mean sea level: ground above chart datum, less mean sea level above chart datum, plus eye height.

@@ -65,9 +65,12 @@ public sealed record WeekendBoard(LocalDate From, IReadOnlyList<WeekendSession> 
                 }
 
                 var sky = StanceSky.Of(stance, place, from, sun);
-                rows.AddRange(stance.Compositions.Select(composition =>
-                    new BoardRow(place, stance, composition, kilometres,
-                        [.. sessions.Select(session => sky.Judge(composition, session, now))])));
+                foreach (var composition in stance.Compositions)
+                {
+                    var (light, facts) = (sky.LightOf(composition), sky.FactsOf(composition));
+                    rows.Add(new BoardRow(place, stance, composition, kilometres,
+                        [.. sessions.Select(session => sky.Judge(light, facts, session, now))]));
+                }
             }
         }
 
@@ -106,7 +109,18 @@ internal sealed class StanceSky
         return sky;
     }
 
-    public BoardCell Judge(Composition composition, WeekendSession session, Instant now)
+    /// <summary>The wanted light over all the sessions at once: what they share is computed once.</summary>
+    public LightAnswer LightOf(Composition composition)
+    {
+        var spans = sessions.Values.SelectMany(day => day.All).ToList();
+        return LightRuns.Between(composition.ToScene(Stance, Place), spans.Min(span => span.Start), spans.Max(span => span.End), Sun);
+    }
+
+    /// <summary>What is known of the stance on each date of the weekend.</summary>
+    public IReadOnlyDictionary<LocalDate, StanceFacts> FactsOf(Composition composition) =>
+        sessions.Keys.ToDictionary(date => date, date => composition.FactsOn(Stance, Place, date));
+
+    public BoardCell Judge(LightAnswer answer, IReadOnlyDictionary<LocalDate, StanceFacts> facts, WeekendSession session, Instant now)
     {
         var sessionsOfDay = sessions[session.Date];
         if (sessionsOfDay.Of(session.Kind) is not { } span)
@@ -114,13 +128,12 @@ internal sealed class StanceSky
         if (span.End <= now)
             return new(session, span, null, [], null, true);
 
-        var light = LightOf(composition, span, now);
-        return new(session, span, Judgement.Of(composition.FactsOn(Stance, Place, session.Date), light), light.Light, null, false);
+        var light = LightOf(answer.During(span.Span), span, now);
+        return new(session, span, Judgement.Of(facts[session.Date], light), light.Light, null, false);
     }
 
-    private SessionLight LightOf(Composition composition, Session span, Instant now)
+    private SessionLight LightOf(LightAnswer answer, Session span, Instant now)
     {
-        var answer = LightRuns.Between(composition.ToScene(Stance, Place), span.Start, span.End, Sun);
         var toCome = answer.Runs.Where(run => run.End > now).ToList();
         var best = Hours(span).MaxBy(hours => Total(hours.Cut(toCome)));
         var windows = best.Cut(toCome);
