@@ -30,6 +30,13 @@ internal sealed record ClusterPlace(string Data)
         }
     }
 
+    /// <summary>Nothing of ours stays in /tmp; a folder still in use is not empty and stays.</summary>
+    public void DropSocketFolder()
+    {
+        if (Directory.Exists(Socket) && !Directory.EnumerateFileSystemEntries(Socket).Any())
+            Directory.Delete(Socket);
+    }
+
     public IReadOnlyList<int> Majors => !Directory.Exists(Root) ? [] :
     [
         .. Directory.GetDirectories(Root)

@@ -85,6 +85,7 @@ public sealed class EmbeddedCluster : IAsyncDisposable
             File.Delete(place.Passwords(major));
         }
 
+        place.DropSocketFolder();
         Directory.Delete(place.Root, recursive: true);
     }
 
@@ -93,6 +94,7 @@ public sealed class EmbeddedCluster : IAsyncDisposable
     {
         NpgsqlConnection.ClearAllPools();
         await account.RunAsync(binaries.PgCtl, ["stop", "-D", ClusterDirectory, "-m", "fast", "-w", "-s"], stop);
+        place.DropSocketFolder();
     }
 
     public async ValueTask DisposeAsync()

@@ -86,10 +86,15 @@ public class EmbeddedClusterTests
     public async Task A_long_or_odd_path_gets_its_socket_elsewhere()
     {
         await using var folder = new DataFolder("the club " + new string('x', 90));
-        await using var cluster = await folder.StartAsync();
+        string socket;
+        await using (var cluster = await folder.StartAsync())
+        {
+            socket = new NpgsqlConnectionStringBuilder(cluster.AppConnection).Host!;
+            Assert.StartsWith("/tmp/foreshore-", socket, StringComparison.Ordinal);
+            Assert.Equal("1", await AskAsync(cluster.AppConnection, "SELECT 1"));
+        }
 
-        Assert.StartsWith("/tmp/foreshore-", new NpgsqlConnectionStringBuilder(cluster.AppConnection).Host, StringComparison.Ordinal);
-        Assert.Equal("1", await AskAsync(cluster.AppConnection, "SELECT 1"));
+        Assert.False(Directory.Exists(socket));
     }
 
     [Fact]
