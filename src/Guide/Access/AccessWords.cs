@@ -118,7 +118,7 @@ public static class AccessWords
             leg.Minutes is { } minutes ? Minutes(minutes) : "time not measured",
             leg.Surface is { } surface ? $"{char.ToLowerInvariant(surface[0])}{surface[1..]}" : null,
         };
-        return $"{leg.Kind.Words()} {string.Join(", ", parts.OfType<string>())}";
+        return $"{(leg.Kind == LegKind.Other ? "" : leg.Kind.Words() + " ")}{string.Join(", ", parts.OfType<string>())}";
     }
 
     /// <summary>"gravel, about 8 cars, free, no height barrier".</summary>

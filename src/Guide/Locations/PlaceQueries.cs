@@ -35,6 +35,12 @@ public sealed record StanceView(PlaceView At, VantagePoint Stance)
 
     public IReadOnlyList<HazardNote> Notes => Place.NotesShown(Today, Stance);
 
+    /// <summary>A closure stands over that date: no light makes it a good one.</summary>
+    public bool IsClosedOn(LocalDate date) => Place.ClosuresThatStop(Stance, date).Count > 0;
+
+    /// <summary>A standing severe note about water, rockfall or the way back: keep off until it is ended or rejected.</summary>
+    public HazardNote? KeepOff => Notes.FirstOrDefault(note => note.KeepsOff);
+
     public IReadOnlyList<HazardRating> Ratings => [.. Place.HazardRatings.Where(r => r.VantagePoint is null || r.VantagePoint == Stance)];
 }
 

@@ -73,6 +73,25 @@ public class PageTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
     }
 
     [Fact]
+    public async Task No_date_is_called_good_while_a_severe_note_or_a_closure_stands_over_it()
+    {
+        // Rockfall, severe, at the foot of the headwall: its picture names no date to go, those from elsewhere do.
+        var kept = await PageAsync("/coast/gannet-stairs/headwall-foot");
+        Assert.All(kept.QuerySelectorAll(".next-date"), date => Assert.Contains("keep off", date.TextContent, StringComparison.Ordinal));
+        Assert.Contains((await PageAsync("/coast/gannet-stairs")).QuerySelectorAll(".next-date"), date => date.TextContent.StartsWith("next good date", StringComparison.Ordinal));
+        var list = await PageAsync(kept.QuerySelector(".pictures a")!.GetAttribute("href")!);
+        Assert.Contains("Keep off", list.QuerySelector("#dates .stop-bar")!.TextContent, StringComparison.Ordinal);
+
+        // Closed from 15 March to 31 July every year: the next good date lies outside, and dates inside say so.
+        var stance = await PageAsync("/coast/halfmoon-light/stack-overlook");
+        Assert.DoesNotMatch("(Apr|May|Jun) 2027", stance.QuerySelector(".next-date")!.TextContent);
+        var picture = await PageAsync(stance.QuerySelector(".pictures a")!.GetAttribute("href")!);
+        var june = picture.QuerySelectorAll("#dates li").Where(line => line.TextContent.Contains("Jun 2027", StringComparison.Ordinal)).ToList();
+        Assert.NotEmpty(june);
+        Assert.All(june, line => Assert.Contains("closed", line.TextContent, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task A_fact_past_its_period_needs_checking()
     {
         var page = await PageAsync("/coast/halfmoon-light");
