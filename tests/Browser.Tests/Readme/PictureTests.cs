@@ -1,6 +1,5 @@
 using System.Buffers.Binary;
 using System.Text.RegularExpressions;
-using Microsoft.Playwright;
 using Xunit;
 
 namespace Foreshore.Guide.Browser.Readme;
