@@ -14,8 +14,12 @@ public sealed class LightCache(SharedSun sun)
     /// <summary>A table takes about 5 kB, so this stays within some tens of megabytes.</summary>
     private const int Most = 4000;
 
+    /// <summary>A page's drawings take some hundred kilobytes.</summary>
+    private const int MostPages = 200;
+
     private readonly ConcurrentDictionary<SeasonKey, SeasonTable> seasons = new();
     private readonly ConcurrentDictionary<DatesKey, IReadOnlyList<GoodDate>> dates = new();
+    private readonly ConcurrentDictionary<PageKey, PictureLightView> pages = new();
 
     /// <summary>The twelve whole local months from the current one.</summary>
     public SeasonTable Season(Location place, VantagePoint stance, Composition picture, HoursOut hours, Instant now)
@@ -23,7 +27,7 @@ public sealed class LightCache(SharedSun sun)
         var today = now.InZone(place.Zone).Date;
         var first = new YearMonth(today.Year, today.Month);
         return Get(seasons, new SeasonKey(Stamp.Of(place, stance, picture), first, hours),
-            () => SeasonTables.For(picture.ToScene(stance, place), place.Zone, first, hours, sun.For(now)));
+            Most, () => SeasonTables.For(picture.ToScene(stance, place), place.Zone, first, hours, sun.For(now)));
     }
 
     /// <summary>The best sessions of the next 365 days that are not over, by date.</summary>
@@ -31,16 +35,20 @@ public sealed class LightCache(SharedSun sun)
     {
         var today = now.InZone(place.Zone).Date;
         var found = Get(dates, new DatesKey(Stamp.Of(place, stance, picture), today),
-            () => Almanac.Light.GoodDates.Next(picture.ToScene(stance, place), place.Zone, place.Zone.AtStartOfDay(today).ToInstant(), sun.For(now)));
+            Most, () => Almanac.Light.GoodDates.Next(picture.ToScene(stance, place), place.Zone, place.Zone.AtStartOfDay(today).ToInstant(), sun.For(now)));
         return [.. found.Where(date => date.Windows[^1].End > now)];
     }
 
-    private static TValue Get<TKey, TValue>(ConcurrentDictionary<TKey, TValue> kept, TKey key, Func<TValue> compute)
+    /// <summary>What one picture's page shows on one local day, drawings and all.</summary>
+    internal PictureLightView Page(Location place, VantagePoint stance, Composition picture, HoursOut hours, LocalDate today, Func<PictureLightView> compute) =>
+        Get(pages, new PageKey(Stamp.Of(place, stance, picture), today, hours), MostPages, compute);
+
+    private static TValue Get<TKey, TValue>(ConcurrentDictionary<TKey, TValue> kept, TKey key, int most, Func<TValue> compute)
         where TKey : notnull
     {
         if (kept.TryGetValue(key, out var held))
             return held;
-        if (kept.Count >= Most)
+        if (kept.Count >= most)
             kept.Clear();
         return kept.GetOrAdd(key, _ => compute());
     }
@@ -48,6 +56,8 @@ public sealed class LightCache(SharedSun sun)
     private readonly record struct SeasonKey(Stamp Of, YearMonth First, HoursOut Hours);
 
     private readonly record struct DatesKey(Stamp Of, LocalDate Today);
+
+    private readonly record struct PageKey(Stamp Of, LocalDate Today, HoursOut Hours);
 
     /// <summary>Light depends on the picture, on where one stands and on the place's zone and sea level.</summary>
     private readonly record struct Stamp(int PictureId, uint Picture, uint Stance, uint Place)

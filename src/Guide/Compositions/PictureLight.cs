@@ -62,7 +62,14 @@ public sealed record PictureLightView(
 /// <summary>Computes a picture's light from what the site keeps in common.</summary>
 public sealed class PictureLight(SharedSun shared, LightCache kept)
 {
-    public PictureLightView Of(PictureView view, HoursOut hours, Instant now)
+    public PictureLightView Of(PictureView view, HoursOut hours, Instant now) =>
+        kept.Page(view.Place, view.Stance, view.Picture, hours, view.From.Today, () => Compute(view, hours, now)) with
+        {
+            // The day's own sessions drop out of the list as they end.
+            Dates = kept.GoodDates(view.Place, view.Stance, view.Picture, now),
+        };
+
+    private PictureLightView Compute(PictureView view, HoursOut hours, Instant now)
     {
         var (place, stance, picture) = (view.Place, view.Stance, view.Picture);
         var (sun, today, scene) = (shared.For(now), view.From.Today, picture.ToScene(stance, place));
