@@ -7,7 +7,10 @@ namespace Foreshore.Guide.Shell;
 /// <summary>Faults become pages that say what happened and what to do; answers for programs stay problem details.</summary>
 internal static class StatusPages
 {
-    public static void UseStatusPages(this WebApplication app) =>
+    public static void UseStatusPages(this WebApplication app)
+    {
+        app.UseWhen(context => IsForPrograms(context.Request.Path),
+            programs => programs.UseExceptionHandler(new ExceptionHandlerOptions { StatusCodeSelector = StatusOf }));
         app.UseWhen(context => !IsForPrograms(context.Request.Path), pages =>
         {
             pages.Use(async (context, next) =>
@@ -32,6 +35,7 @@ internal static class StatusPages
                 return next(context);
             });
         });
+    }
 
     private static int StatusOf(Exception fault) => fault switch
     {

@@ -36,6 +36,17 @@ public sealed class BrokenSiteTests(GuideWithoutDatabase guide) : IClassFixture<
     }
 
     [Fact]
+    public async Task A_program_without_its_database_gets_a_problem_document()
+    {
+        var answer = await guide.Client.GetAsync("/api/v1/locations");
+        var text = await answer.Content.ReadAsStringAsync();
+
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, answer.StatusCode);
+        Assert.Equal("application/problem+json", answer.Content.Headers.ContentType!.MediaType);
+        Assert.DoesNotContain("Npgsql", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_needs_no_database_is_still_there() =>
         Assert.Equal(HttpStatusCode.OK, (await guide.Client.GetAsync("/about")).StatusCode);
 }
