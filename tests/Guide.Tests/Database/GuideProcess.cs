@@ -14,7 +14,8 @@ internal sealed class GuideProcess : IAsyncDisposable
 
     public static GuideProcess Start(params string[] line)
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "Foreshore.Guide.dll"), .. line])
+        // A script in the background starts its children deaf to Ctrl-C; an operator's terminal doesn't.
+        var start = new ProcessStartInfo("env", ["--default-signal=INT", "dotnet", Path.Combine(AppContext.BaseDirectory, "Foreshore.Guide.dll"), .. line])
         {
             WorkingDirectory = AppContext.BaseDirectory,
             RedirectStandardOutput = true,
