@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using Foreshore.Almanac.Earth;
 using NodaTime;
@@ -118,6 +119,10 @@ public sealed partial class SunEphemeris
         Vector512<double> u0 = Vector512.Create(path.SinLatitude * c0 - siteUp), u1 = Vector512.Create(path.SinLatitude * c1), u2 = Vector512.Create(path.SinLatitude * c2);
         Vector512<double> onNorth = Vector512.Create(-path.SinLatitude), onUp = Vector512.Create(path.CosLatitude), stretchNorth = Vector512.Create(siteNorth), stretchUp = Vector512.Create(siteUp);
         var one = Vector512<double>.One;
+        // The three are equally long (checked where they came in), and the loop ends before their end.
+        ref var toEast = ref MemoryMarshal.GetReference(east);
+        ref var toNorth = ref MemoryMarshal.GetReference(north);
+        ref var toUp = ref MemoryMarshal.GetReference(up);
 
         for (var i = 0; i + lanes <= east.Length; i += lanes)
         {
@@ -129,9 +134,9 @@ public sealed partial class SunEphemeris
             var z = Vector512.FusedMultiplyAdd(onUp, meridian, Vector512.FusedMultiplyAdd(Vector512.FusedMultiplyAdd(u2, fraction, u1), fraction, u0));
             // Brings the length back to one, to a few billionths.
             var stretch = Vector512.FusedMultiplyAdd(z, stretchUp, Vector512.FusedMultiplyAdd(y, stretchNorth, one));
-            (-west * stretch).CopyTo(east[i..]);
-            (y * stretch).CopyTo(north[i..]);
-            (z * stretch).CopyTo(up[i..]);
+            (-west * stretch).StoreUnsafe(ref toEast, (nuint)i);
+            (y * stretch).StoreUnsafe(ref toNorth, (nuint)i);
+            (z * stretch).StoreUnsafe(ref toUp, (nuint)i);
 
             (cos, sin) = (Vector512.FusedMultiplyAdd(cos, turnCos, -(sin * turnSin)), Vector512.FusedMultiplyAdd(sin, turnCos, cos * turnSin));
             fraction += fractionStep;
