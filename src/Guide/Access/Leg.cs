@@ -120,6 +120,7 @@ public sealed partial class Leg
 
     public Leg Open(LocalTime? from, LocalTime? until, string hoursText)
     {
+        Require.That(from is null || from != until, "A way that opens and shuts at the same time is never open or never shut. Enter two different times, or write \"at any hour\" and leave both out.");
         (OpensAt, ClosesAt) = (from, until);
         HoursText = Require.Text(hoursText, 200, "The hours");
         return this;

@@ -74,6 +74,7 @@ public sealed class ParkingArea
 
     public ParkingArea Lock(LocalTime from, LocalTime until)
     {
+        Require.That(from != until, "A gate locked and unlocked at the same time is never open or never locked. Enter two different times, or leave both out.");
         (LockedFrom, LockedUntil) = (from, until);
         return this;
     }

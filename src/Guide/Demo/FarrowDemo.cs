@@ -96,8 +96,8 @@ internal static class FarrowDemo
             .Then(Leg.Walk("Path across the island", 0.5, 9, 14, "Boardwalk, moss", LegalStatus.Permissive, coast.Says("Association's leaflet", 75, "Marguerite Doyle"))
                 .Allow(Consent.Yes, Consent.Yes, DogRule.No).Draw(At(44.6521, -67.1962), At(44.6514, -67.1948), At(44.6508, -67.1930)));
         place.AddRoute("By kayak from the slip").Then(coast.Road("Route 191", 52, 46, "As for Farrow Harbour."))
-            .Then(Leg.Otherwise("Paddle across", 25, "Own boat and own judgement. Cold water all year; no help on the ocean side.", LegalStatus.Customary,
-                coast.Says("Used by locals", 75, "Marguerite Doyle")).Allow(Consent.Unknown, Consent.Unknown, DogRule.Unknown));
+            .Then(Leg.Otherwise("Paddle across", 25, "Own boat and own judgement. Cold water all year; no help on the ocean side.", LegalStatus.Unknown,
+                coast.Says("Locals land so; nobody has asked the association", 75, "Marguerite Doyle")).Allow(Consent.Unknown, Consent.Unknown, DogRule.Unknown));
         place.Rate(new HazardRating(HazardKind.ColdWater, 3, coast.Says("Club: no way out on the ocean side", 75, "Marguerite Doyle")));
         place.Rate(new HazardRating(HazardKind.Path, 1, coast.Says("Club", 75, "Marguerite Doyle")));
 

@@ -8,8 +8,9 @@ namespace Foreshore.Guide.Outlooks;
 /// <param name="Light">Runs of the wanted light whether or not one can be there, in order.</param>
 /// <param name="Possible">Wanted lights that can't be computed yet and that the sun does not rule out.</param>
 /// <param name="Lost">Why light that exists can't be used, or null.</param>
+/// <param name="TurnBack">When one has to leave the stance, or null: nothing bounds it.</param>
 public sealed record SessionLight(
-    IReadOnlyList<LightRun> Windows, IReadOnlyList<LightRun> Light, IReadOnlyList<WantedLight> Possible, string? Lost);
+    IReadOnlyList<LightRun> Windows, IReadOnlyList<LightRun> Light, IReadOnlyList<WantedLight> Possible, string? Lost, Instant? TurnBack = null);
 
 /// <summary>What is known of a stance on one date besides its light, each part in words ready to print.</summary>
 /// <param name="Stops">Closures, severe notes about water, rockfall or the way back, a cliff's foot too near.</param>
@@ -28,10 +29,13 @@ public sealed record Judgement(Verdict Verdict, LightRun? Window, IReadOnlyList<
     /// <summary>A window under this is borderline: common practice, no source.</summary>
     public static readonly Duration ShortWindow = Duration.FromMinutes(20);
 
+    /// <summary>A window that ends so near to turn back is borderline: common practice, no source.</summary>
+    public static readonly Duration NearTurnBack = Duration.FromMinutes(15);
+
     /// <summary>The first verdict that holds: keep off, does not suit, not judged, borderline, suits.</summary>
     public static Judgement Of(StanceFacts stance, SessionLight light)
     {
-        var window = Longest(light.Windows);
+        var window = Best(light);
         if (stance.Stops.Count > 0)
             return new(Verdict.KeepOff, null, [.. stance.Stops]);
 
@@ -45,7 +49,7 @@ public sealed record Judgement(Verdict Verdict, LightRun? Window, IReadOnlyList<
         if (unknown.Count > 0)
             return new(Verdict.NotJudged, window, [.. unknown, .. stance.Doubts, .. stance.Remarks]);
 
-        var doubts = Doubts(stance, window!.Value);
+        List<string> doubts = [.. Doubts(window!.Value, light.TurnBack), .. stance.Doubts];
         return doubts.Count > 0
             ? new(Verdict.Borderline, window, [.. doubts, .. stance.Remarks])
             : new(Verdict.Suits, window, stance.Remarks);
@@ -59,24 +63,20 @@ public sealed record Judgement(Verdict Verdict, LightRun? Window, IReadOnlyList<
         return unknown;
     }
 
-    private static List<string> Doubts(StanceFacts stance, LightRun window)
+    private static IEnumerable<string> Doubts(LightRun window, Instant? turnBack)
     {
-        List<string> doubts = [.. stance.Doubts];
         if (window.Length < ShortWindow)
-            doubts.Insert(0, $"only {Math.Floor(window.Length.TotalMinutes):F0} min");
-        return doubts;
+            yield return $"only {Math.Floor(window.Length.TotalMinutes):F0} min";
+        if (turnBack - window.End < NearTurnBack)
+            yield return $"ends within {NearTurnBack.TotalMinutes:F0} min of turn back";
     }
 
-    private static LightRun? Longest(IReadOnlyList<LightRun> windows)
+    /// <summary>The longest window without a doubt of its own, else the longest.</summary>
+    private static LightRun? Best(SessionLight light)
     {
-        LightRun? longest = null;
-        foreach (var window in windows)
-        {
-            if (longest is not { } found || window.Length > found.Length)
-                longest = window;
-        }
-
-        return longest;
+        var byLength = light.Windows.OrderByDescending(window => window.Length).ToList();
+        return byLength.Count == 0 ? null
+            : byLength.Where(window => !Doubts(window, light.TurnBack).Any()).Cast<LightRun?>().FirstOrDefault() ?? byLength[0];
     }
 
     private static string Words(IReadOnlyList<WantedLight> lights) =>

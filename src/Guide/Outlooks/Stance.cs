@@ -1,3 +1,4 @@
+using Foreshore.Almanac.Light;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Hazards;
@@ -11,12 +12,20 @@ public static class Stance
 {
     public const string SeaNotComputed = "tide and sea not computed yet";
 
-    public static StanceFacts FactsOn(this Composition composition, VantagePoint vantagePoint, Location place, LocalDate date) =>
-        new(Stops(place, vantagePoint, date),
-            place.HasRecommendedWayIn(date) ? null : "no way in that the club may recommend",
-            NotKnown(composition, vantagePoint, place, date),
-            Doubts(place, vantagePoint, date),
-            Remarks(place, vantagePoint, date));
+    /// <param name="dates">Every date of the place's calendar with a part in the session: a night runs into the next one.</param>
+    public static StanceFacts FactsOn(this Composition composition, VantagePoint vantagePoint, Location place, IReadOnlyList<LocalDate> dates) =>
+        new([.. dates.SelectMany(date => Stops(place, vantagePoint, date)).Distinct()],
+            dates.All(place.HasRecommendedWayIn) && place.OpenRoutes(dates).Count > 0 ? null : "no way in that the club may recommend",
+            NotKnown(composition, vantagePoint, place, dates),
+            [.. dates.SelectMany(date => Doubts(place, vantagePoint, date)).Distinct()],
+            Remarks(place, vantagePoint, dates[0]));
+
+    /// <summary>The dates by the place's clock on which some of the session falls.</summary>
+    public static IReadOnlyList<LocalDate> Dates(this Session session, DateTimeZone zone)
+    {
+        var (first, last) = (session.Start.InZone(zone).Date, session.End.InZone(zone).Date);
+        return [.. Enumerable.Range(0, Period.DaysBetween(first, last) + 1).Select(first.PlusDays)];
+    }
 
     private static List<string> Stops(Location place, VantagePoint vantagePoint, LocalDate date)
     {
@@ -26,23 +35,33 @@ public static class Stance
 
         stops.AddRange(place.NotesShown(date, vantagePoint).Where(note => note.KeepsOff).Select(InWords));
         if (vantagePoint.Cliff is { IsTooNear: true } cliff)
-            stops.Add($"{cliff.DistanceMetres:0} m from the foot of a {cliff.HeightMetres:0} m cliff");
+            stops.Add($"{cliff.DistanceMetres:0.#} m from the foot of a {cliff.HeightMetres:0.#} m cliff");
         return stops;
     }
 
     /// <summary>Until tide and sea are computed, everything that water decides is not judged.</summary>
-    private static List<string> NotKnown(Composition composition, VantagePoint vantagePoint, Location place, LocalDate date)
+    private static List<string> NotKnown(Composition composition, VantagePoint vantagePoint, Location place, IReadOnlyList<LocalDate> dates)
     {
         List<string> unknown = [];
         if (vantagePoint.Reach != Reach.None || vantagePoint.HighestUsableTide is not null || vantagePoint.Sea is not null
             || vantagePoint.PathCutOff is not null || HasWish(composition))
             unknown.Add(SeaNotComputed);
 
-        if (place.OpenRoutes(date) is { Count: > 0 } routes && routes.All(route => route.Legs.Any(leg => leg.Crossing is not null)))
+        var routes = place.WaysJudged(dates);
+        if (routes.Any(IsCutOff))
             unknown.Add("the way in is cut off by the tide, which is not computed yet");
+        if (vantagePoint is { Kind: VantageKind.UnderCliff, Cliff: null })
+            unknown.Add("nobody has measured the cliff above");
 
-        if (!vantagePoint.WalkedInTheDark && (vantagePoint.WalkInMinutes is null || vantagePoint.WalkOutMinutes is null))
+        var legs = routes.SelectMany(route => route.Legs).ToList();
+        var bindsByTheClock = !vantagePoint.WalkedInTheDark || legs.Exists(leg => leg.Ferry is not null || leg.OpensAt is not null || leg.ClosesAt is not null)
+            || place.OpenParking(dates).Any(area => area.LockedFrom is not null);
+        if (bindsByTheClock && (vantagePoint.WalkInMinutes is null || vantagePoint.WalkOutMinutes is null))
             unknown.Add("nobody has timed the walk");
+        if (bindsByTheClock && legs.Find(leg => leg.Minutes is null) is { } untimed)
+            unknown.Add($"nobody has timed \"{untimed.Name}\"");
+        if (legs.Find(leg => leg.OpensAt is null != leg.ClosesAt is null) is { } half)
+            unknown.Add($"the hours of \"{half.Name}\" are known by half");
         return unknown;
     }
 
@@ -69,10 +88,23 @@ public static class Stance
         return remarks;
     }
 
-    /// <summary>Ways in that the club may recommend and that are not closed that day, the preferred one first.</summary>
-    public static IReadOnlyList<AccessRoute> OpenRoutes(this Location place, LocalDate date) =>
+    /// <summary>Ways in that the club may recommend and that are closed on none of the dates, the preferred one first.</summary>
+    public static IReadOnlyList<AccessRoute> OpenRoutes(this Location place, IReadOnlyList<LocalDate> dates) =>
         [.. place.Routes.OrderBy(route => route.Order)
-            .Where(route => route.MayBeRecommended && !route.Legs.Any(leg => place.IsClosed(leg, date)))];
+            .Where(route => route.MayBeRecommended && !route.Legs.Any(leg => dates.Any(date => place.IsClosed(leg, date))))];
+
+    /// <summary>Those an outlook reckons with: while the tide is not computed, a way that it cuts off only where there is no other.</summary>
+    public static IReadOnlyList<AccessRoute> WaysJudged(this Location place, IReadOnlyList<LocalDate> dates)
+    {
+        var open = place.OpenRoutes(dates);
+        return open.All(IsCutOff) ? open : [.. open.Where(route => !IsCutOff(route))];
+    }
+
+    /// <summary>Car parks that are closed on none of the dates.</summary>
+    public static IReadOnlyList<ParkingArea> OpenParking(this Location place, IReadOnlyList<LocalDate> dates) =>
+        [.. place.Parking.Where(area => !dates.Any(date => place.IsClosed(area, date)))];
+
+    private static bool IsCutOff(AccessRoute route) => route.Legs.Any(leg => leg.Crossing is not null);
 
     private static string InWords(Closure closure) => closure.State switch
     {

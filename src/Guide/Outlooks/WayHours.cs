@@ -13,31 +13,33 @@ namespace Foreshore.Guide.Outlooks;
 /// </summary>
 /// <param name="From">First minute on the stance, or null: no earlier bound.</param>
 /// <param name="Until">Turn back, rounded down to five minutes, or null: no later bound.</param>
-/// <param name="Because">What bounds it, in words.</param>
+/// <param name="Because">What takes time off the session, in words.</param>
 public readonly record struct WayHours(Instant? From, Instant? Until, string? Because)
 {
     public static readonly Duration SetUp = Duration.FromMinutes(15);
     public static readonly Duration Packing = Duration.FromMinutes(5);
+    private const string Dark = "the way is not known in the dark";
     private static readonly WayHours Always = new(null, null, null);
 
-    /// <summary>Bounds for one session on its own date, along one route.</summary>
-    public static WayHours Of(Session session, SunDay day, SunDay dayAfter, VantagePoint stance, Location place, AccessRoute? route)
+    /// <summary>
+    /// What one can choose from: each open way in, with the car in each open car park, once for every stretch in which all gates
+    /// on it stand open. A car that stays inside over night is not among the choices.
+    /// </summary>
+    public static IReadOnlyList<WayHours> Choices(Session session, SunDay day, SunDay dayAfter, VantagePoint stance, Location place)
     {
-        var zone = DateTimeZoneProviders.Tzdb[place.ZoneId];
-        var walkIn = Duration.FromMinutes(stance.WalkInMinutes ?? 0);
-        var walkOut = Duration.FromMinutes(stance.WalkOutMinutes ?? 0);
-        var hours = InDaylight(session, day, dayAfter, stance, walkIn, walkOut);
-        foreach (var (opens, closes, words) in Gates(place, route, session.Date))
+        var light = new WayLight(day, dayAfter);
+        var dates = session.Dates(place.Zone);
+        var choices = new List<WayHours>();
+        foreach (var route in place.WaysJudged(dates).Cast<AccessRoute?>().DefaultIfEmpty())
         {
-            // A night belongs to the evening's date; what opens, opens on the morning it runs into.
-            var morning = session.Kind == SessionKind.Night ? session.Date.PlusDays(1) : session.Date;
-            if (opens is { } opening && session.Kind != SessionKind.Night)
-                hours = hours.NotBefore(morning.At(opening).InZoneLeniently(zone).ToInstant() + walkIn + SetUp, words);
-            if (closes is { } closing)
-                hours = hours.NotAfter(EveningOf(session.Date, closing).At(closing).InZoneLeniently(zone).ToInstant() - walkOut - Packing, words);
+            foreach (var lot in place.OpenParking(dates).Cast<ParkingArea?>().DefaultIfEmpty())
+            {
+                foreach (var daylight in InDaylight(session, light, stance))
+                    choices.AddRange(daylight.Through(Gate.Of(route, lot, stance), session, place.Zone, light));
+            }
         }
 
-        return hours;
+        return choices;
     }
 
     /// <summary>The runs that lie within, cut to it; a piece shorter than its light's least length is no run.</summary>
@@ -58,62 +60,48 @@ public readonly record struct WayHours(Instant? From, Instant? Until, string? Be
         return cut;
     }
 
-    private static WayHours InDaylight(Session session, SunDay day, SunDay dayAfter, VantagePoint stance, Duration walkIn, Duration walkOut)
+    /// <summary>A way not known in the dark is neither walked in before civil dawn nor out after civil dusk.</summary>
+    private static List<WayHours> InDaylight(Session session, WayLight light, VantagePoint stance)
     {
-        const string Dark = "the way is not known in the dark";
         if (stance.WalkedInTheDark)
-            return Always;
+            return [Always];
 
-        // Civil twilight that does not end leaves the way light; where the sun never rises to it, the way is dark all day.
-        if (session.Kind == SessionKind.Night)
-        {
-            return day.CivilDusk is null && dayAfter.CivilDawn is null && day.MidnightAltitudeDegrees > -6
-                ? Always
-                : new(null, session.Start, Dark);
-        }
-
-        if (day.NoonAltitudeDegrees < -6)
-            return new(null, session.Start, Dark);
-
-        var hours = Always;
-        if (day.CivilDawn is { } dawn)
-            hours = hours.NotBefore(dawn + walkIn + SetUp, Dark);
-        if (day.CivilDusk is { } dusk)
-            hours = hours.NotAfter(dusk - walkOut - Packing, Dark);
-        return hours;
+        var (walkIn, walkOut) = (Duration.FromMinutes(stance.WalkInMinutes ?? 0), Duration.FromMinutes(stance.WalkOutMinutes ?? 0));
+        var hours = light.Lit
+            .Select(lit => Always.NotBefore(lit.Start + walkIn + SetUp, Dark, session).NotAfter(lit.End - walkOut - Packing, Dark, session))
+            .Where(lit => lit.Leaves(session)).ToList();
+        return hours.Count > 0 ? hours : [Nothing(session, Dark)];
     }
 
-    /// <summary>Opening and closing times that bind: of the route's legs, its ferries, and the car parks where all are locked.</summary>
-    private static IEnumerable<(LocalTime? Opens, LocalTime? Closes, string Words)> Gates(Location place, AccessRoute? route, LocalDate date)
+    private List<WayHours> Through(IReadOnlyList<Gate> gates, Session session, DateTimeZone zone, WayLight light)
     {
-        foreach (var leg in route?.Legs ?? [])
+        List<WayHours> open = [this];
+        foreach (var gate in gates)
         {
-            if (leg.OpensAt is not null || leg.ClosesAt is not null)
-                yield return (leg.OpensAt, leg.ClosesAt, $"{leg.Name}: {leg.HoursText}");
-            if (leg.Ferry is { } ferry)
-            {
-                yield return (ferry.FirstSailing.PlusMinutes((long)ferry.CrossingMinutes), ferry.LastSailing.PlusMinutes(-ferry.LastCheckInMinutes),
-                    $"first sailing {ferry.FirstSailing:HH':'mm}, last {ferry.LastSailing:HH':'mm}");
-            }
+            var stretches = gate.OnStance(session, zone, light).ToList();
+            open = [.. open
+                .SelectMany(hours => stretches.Select(stretch => hours.NotBefore(stretch.Start, gate.Words, session).NotAfter(stretch.End, gate.Words, session)))
+                .Where(hours => hours.Leaves(session))];
+            if (open.Count == 0)
+                return [Nothing(session, Because ?? gate.Words)];
         }
 
-        var open = place.Parking.Where(area => !place.IsClosed(area, date)).ToList();
-        if (open.Count > 0 && open.All(area => area.LockedFrom is not null && area.LockedUntil is not null))
-        {
-            var latest = open.MaxBy(area => area.LockedFrom)!;
-            yield return (open.Min(area => area.LockedUntil), latest.LockedFrom, $"{latest.Name} is locked {latest.LockedFrom:HH':'mm}–{latest.LockedUntil:HH':'mm}");
-        }
+        return open;
     }
 
-    /// <summary>A gate that shuts at half past midnight shuts the evening before.</summary>
-    private static LocalDate EveningOf(LocalDate date, LocalTime closing) => closing.Hour < 4 ? date.PlusDays(1) : date;
+    private static WayHours Nothing(Session session, string because) => new(null, session.Start, because);
 
-    private WayHours NotBefore(Instant earliest, string because) =>
-        From is { } from && from >= earliest ? this : this with { From = earliest, Because = because };
+    private bool Leaves(Session session) =>
+        (From ?? session.Start) < (Until ?? session.End) && (From is null || From < session.End) && (Until is null || Until > session.Start);
 
-    private WayHours NotAfter(Instant latest, string because)
+    private WayHours NotBefore(Instant earliest, string because, Session session) =>
+        earliest <= session.Start || (From is { } from && from >= earliest) ? this : this with { From = earliest, Because = because };
+
+    private WayHours NotAfter(Instant latest, string because, Session session)
     {
         var rounded = Instant.FromUnixTimeSeconds(latest.ToUnixTimeSeconds() / 300 * 300);
-        return Until is { } until && until <= rounded ? this : this with { Until = rounded, Because = because };
+        if (Until is { } until && until <= rounded)
+            return this;
+        return this with { Until = rounded, Because = rounded < session.End ? because : Because };
     }
 }

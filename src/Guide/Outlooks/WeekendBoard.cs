@@ -1,7 +1,6 @@
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Sun;
-using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using NodaTime;
@@ -67,9 +66,9 @@ public sealed record WeekendBoard(LocalDate From, IReadOnlyList<WeekendSession> 
                 var sky = StanceSky.Of(stance, place, from, sun);
                 foreach (var composition in stance.Compositions)
                 {
-                    var (light, facts) = (sky.LightOf(composition), sky.FactsOf(composition));
+                    var light = sky.LightOf(composition);
                     rows.Add(new BoardRow(place, stance, composition, kilometres,
-                        [.. sessions.Select(session => sky.Judge(light, facts, session, now))]));
+                        [.. sessions.Select(session => sky.Judge(composition, light, session, now))]));
                 }
             }
         }
@@ -86,6 +85,7 @@ internal sealed class StanceSky
 {
     private readonly Dictionary<LocalDate, SunDay> days = [];
     private readonly Dictionary<LocalDate, SessionDay> sessions = [];
+    private readonly Dictionary<Session, IReadOnlyList<WayHours>> hours = [];
 
     private StanceSky(VantagePoint stance, Location place, SunEphemeris sun) => (Stance, Place, Sun) = (stance, place, sun);
 
@@ -116,11 +116,7 @@ internal sealed class StanceSky
         return LightRuns.Between(composition.ToScene(Stance, Place), spans.Min(span => span.Start), spans.Max(span => span.End), Sun);
     }
 
-    /// <summary>What is known of the stance on each date of the weekend.</summary>
-    public IReadOnlyDictionary<LocalDate, StanceFacts> FactsOf(Composition composition) =>
-        sessions.Keys.ToDictionary(date => date, date => composition.FactsOn(Stance, Place, date));
-
-    public BoardCell Judge(LightAnswer answer, IReadOnlyDictionary<LocalDate, StanceFacts> facts, WeekendSession session, Instant now)
+    public BoardCell Judge(Composition composition, LightAnswer answer, WeekendSession session, Instant now)
     {
         var sessionsOfDay = sessions[session.Date];
         if (sessionsOfDay.Of(session.Kind) is not { } span)
@@ -128,22 +124,26 @@ internal sealed class StanceSky
         if (span.End <= now)
             return new(session, span, null, [], null, true);
 
-        var light = LightOf(answer.During(span.Span), span, now);
-        return new(session, span, Judgement.Of(facts[session.Date], light), light.Light, null, false);
+        // Of a session under way only what is left counts.
+        var light = Within(answer.During(new Interval(Instant.Max(span.Start, now), span.End)), Hours(span));
+        return new(session, span, Judgement.Of(composition.FactsOn(Stance, Place, span.Dates(Place.Zone)), light), light.Light, null, false);
     }
 
-    private SessionLight LightOf(LightAnswer answer, Session span, Instant now)
+    private static SessionLight Within(LightAnswer answer, IReadOnlyList<WayHours> hours)
     {
-        var toCome = answer.Runs.Where(run => run.End > now).ToList();
-        var best = Hours(span).MaxBy(hours => Total(hours.Cut(toCome)));
-        var windows = best.Cut(toCome);
-        return new(windows, toCome, [.. best.Cut(answer.Possible).Select(run => run.Light).Distinct()], windows.Count == 0 ? best.Because : null);
+        var best = hours.MaxBy(choice => (Total(choice.Cut(answer.Runs)), Total(choice.Cut(answer.Possible))));
+        var windows = best.Cut(answer.Runs);
+        var possible = best.Cut(answer.Possible).Select(run => run.Light).Distinct();
+        return new(windows, answer.Runs, [.. possible], windows.Count == 0 ? best.Because : null, best.Until);
     }
 
-    /// <summary>Hours by every open way in, the preferred one first; with none, those of the stance alone.</summary>
-    private IEnumerable<WayHours> Hours(Session span) =>
-        Place.OpenRoutes(span.Date).Cast<AccessRoute?>().DefaultIfEmpty()
-            .Select(route => WayHours.Of(span, days[span.Date], days[span.Date.PlusDays(1)], Stance, Place, route));
+    /// <summary>The same for all compositions of the stance.</summary>
+    private IReadOnlyList<WayHours> Hours(Session span)
+    {
+        if (!hours.TryGetValue(span, out var choices))
+            hours[span] = choices = WayHours.Choices(span, days[span.Date], days[span.Date.PlusDays(1)], Stance, Place);
+        return choices;
+    }
 
     private static Duration Total(IReadOnlyList<LightRun> runs) => runs.Aggregate(Duration.Zero, (sum, run) => sum + run.Length);
 }

@@ -62,6 +62,27 @@ public class JudgementTests
     public void A_window_under_twenty_minutes_is_borderline(int minutes, Verdict verdict) =>
         Assert.Equal(verdict, Judgement.Of(Nothing, Lit(minutes)).Verdict);
 
+    [Theory]
+    [InlineData(0, Verdict.Borderline)]
+    [InlineData(14, Verdict.Borderline)]
+    [InlineData(15, Verdict.Suits)]
+    public void A_window_that_ends_within_fifteen_minutes_of_turn_back_is_borderline(int minutesLater, Verdict verdict)
+    {
+        var window = Run(60);
+
+        Assert.Equal(verdict, Judgement.Of(Nothing, new SessionLight([window], [window], [], null, window.End + Duration.FromMinutes(minutesLater))).Verdict);
+    }
+
+    [Fact]
+    public void The_best_window_is_one_without_doubt_before_a_longer_one_with_it()
+    {
+        var early = Run(25);
+        var late = new LightRun(WantedLight.BlueLight, Start + Duration.FromHours(2), Start + Duration.FromHours(3));
+        var judged = Judgement.Of(Nothing, new SessionLight([early, late], [early, late], [], null, late.End));
+
+        Assert.Equal((Verdict.Suits, early), (judged.Verdict, judged.Window!.Value));
+    }
+
     [Fact]
     public void Gusts_unknown_near_an_edge_cap_it_at_borderline()
     {

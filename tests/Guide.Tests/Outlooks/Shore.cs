@@ -1,0 +1,87 @@
+using Foreshore.Almanac.Camera;
+using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Sun;
+using Foreshore.Guide.Access;
+using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Locations;
+using NodaTime;
+
+namespace Foreshore.Guide.Outlooks;
+
+/// <summary>An invented place without any doubt about it: dry level ground, known in the dark, one right of way.</summary>
+internal sealed class Shore
+{
+    public static readonly LocalDate Saturday = new(2026, 11, 28);
+    private static readonly FactCheck Sign = new("Sign", new LocalDate(2026, 11, 1));
+
+    public Shore(double latitude = 44.6, double longitude = -67.2, string zone = "America/New_York", bool darkWay = true,
+        VantageKind kind = VantageKind.OpenGround, double? walkMinutes = 10, LocalDate? on = null)
+    {
+        Date = on ?? Saturday;
+        Place = new Location("shore", "Shore", new Position(latitude, longitude), zone, "US", null, 1);
+        Stance = Place.AddVantagePoint(new VantagePoint("green", "Green", kind, Place.Position, Footing.Anyone, "Grass.")
+            .CheckedAs(Sign).Reached(Reach.None, "Behind the dune").NeverCutOff());
+        if (walkMinutes is { } minutes)
+            Stance.Walk(minutes, minutes, darkWay);
+        Picture = Stance.Compose(new Composition("east", "East", "Looking out.", 90, new Lens(35, new Sensor(36, 24), Orientation.Landscape), WantedLight.AnyDaylight));
+        Sun = SunEphemeris.Covering(Midnight(Date.PlusDays(-4)), Midnight(Date.PlusDays(6)));
+    }
+
+    public LocalDate Date { get; }
+
+    public Location Place { get; }
+
+    public VantagePoint Stance { get; }
+
+    public Composition Picture { get; private set; }
+
+    public SunEphemeris Sun { get; }
+
+    public SunDay Day => DayOn(Date);
+
+    public static Leg Path(double minutes = 10, LegalStatus status = LegalStatus.RightOfWay) => Leg.Walk("Path", 1, minutes, 0, "Earth", status, Sign);
+
+    public static Leg Road(double minutes) => Leg.Drive("Island road", 10, minutes, "Narrow.", LegalStatus.RightOfWay, Sign);
+
+    public static Leg Boat(int first, int last, double minutes = 20, int checkIn = 15) =>
+        Leg.ByFerry("Boat", new FerryFacts(minutes, new LocalTime(first, 0), new LocalTime(last, 0), 60, checkIn), LegalStatus.RightOfWay, Sign);
+
+    public static ParkingArea Lot(string name, LocalTime? locked = null, LocalTime? unlocked = null)
+    {
+        var lot = new ParkingArea(name, new Position(44.6, -67.2), "Gravel", Sign);
+        return locked is { } from && unlocked is { } until ? lot.Lock(from, until) : lot;
+    }
+
+    public Shore By(params Leg[] legs)
+    {
+        var route = Place.AddRoute($"Way {Place.Routes.Count + 1}");
+        foreach (var leg in legs)
+            route.Then(leg);
+        return this;
+    }
+
+    public Shore Want(params WantedLight[] wanted)
+    {
+        Picture.Want(wanted);
+        return this;
+    }
+
+    public SunDay DayOn(LocalDate date) => SunDays.On(date, new Observer(Stance.Position, null, Stance.Skyline), Place.Zone, Sun);
+
+    public Session Of(SessionKind kind) => Sessions.On(Date, Stance.Position, Place.Zone, Sun).Of(kind)!;
+
+    public IReadOnlyList<WayHours> Hours(SessionKind kind) => WayHours.Choices(Of(kind), Day, DayOn(Date.PlusDays(1)), Stance, Place);
+
+    public StanceFacts Facts(SessionKind kind = SessionKind.Day) => Picture.FactsOn(Stance, Place, Of(kind).Dates(Place.Zone));
+
+    /// <summary>The cell of the board on <see cref="Date"/>, asked long before.</summary>
+    public BoardCell Cell(SessionKind kind, Instant? now = null) =>
+        WeekendBoard.Of([Place], Date.PlusDays(-1), now ?? Midnight(Date.PlusDays(-3)), BoardFilter.Everything, null, Sun)
+            .Rows[0].Cells.Single(cell => cell.Session.Date == Date && cell.Session.Kind == kind);
+
+    public Instant At(int hour, int minute = 0, int daysOn = 0) =>
+        Date.PlusDays(daysOn).At(new LocalTime(hour, minute)).InZoneLeniently(Place.Zone).ToInstant();
+
+    private static Instant Midnight(LocalDate date) => date.AtMidnight().InUtc().ToInstant();
+}

@@ -1,0 +1,185 @@
+using Foreshore.Almanac.Light;
+using NodaTime;
+using Xunit;
+
+namespace Foreshore.Guide.Outlooks;
+
+/// <summary>
+/// When one can be there. The rules are the project's own; times of twilight come from the almanac, which has checks of its
+/// own. 28 November at 44.6 N: light from about 6:09 to 16:18 by the clock of Maine (civil twilight).
+/// </summary>
+public class WayHoursTests
+{
+    [Fact]
+    public void A_way_known_in_the_dark_without_gates_is_never_bounded()
+    {
+        var shore = new Shore().By(Shore.Path());
+
+        Assert.All(Enum.GetValues<SessionKind>(), kind => Assert.Equal(new WayHours(null, null, null), Assert.Single(shore.Hours(kind))));
+    }
+
+    [Fact]
+    public void A_way_not_known_in_the_dark_is_walked_in_after_civil_dawn_and_out_before_civil_dusk_ends()
+    {
+        var shore = new Shore(darkWay: false, walkMinutes: 30).By(Shore.Path());
+
+        Assert.Equal(shore.Day.CivilDawn + Duration.FromMinutes(30 + 15), Assert.Single(shore.Hours(SessionKind.Dawn)).From);
+        var until = Assert.Single(shore.Hours(SessionKind.Dusk)).Until!.Value;
+        Assert.InRange((shore.Day.CivilDusk!.Value - Duration.FromMinutes(30 + 5) - until).TotalMinutes, 0, 5);
+        Assert.Equal(0, until.ToUnixTimeSeconds() % 300);
+    }
+
+    [Fact]
+    public void By_night_such_a_way_leaves_nothing_and_says_why()
+    {
+        var shore = new Shore(darkWay: false).By(Shore.Path());
+        var hours = Assert.Single(shore.Hours(SessionKind.Night));
+
+        Assert.Empty(hours.Cut([Whole(shore.Of(SessionKind.Night))]));
+        Assert.Equal("the way is not known in the dark", hours.Because);
+    }
+
+    [Fact]
+    public void A_night_whose_civil_twilight_never_ends_leaves_such_a_way_open()
+    {
+        var shore = new Shore(65, 20, "Europe/Stockholm", darkWay: false, on: new LocalDate(2026, 6, 20)).By(Shore.Path());
+        var night = shore.Of(SessionKind.Night);
+
+        Assert.True(night.IsWhiteNight);
+        Assert.Equal([Whole(night)], Assert.Single(shore.Hours(SessionKind.Night)).Cut([Whole(night)]));
+    }
+
+    [Fact]
+    public void Where_the_sun_never_comes_to_civil_twilight_such_a_way_is_dark_all_day()
+    {
+        var shore = new Shore(80, 20, "Arctic/Longyearbyen", darkWay: false, on: new LocalDate(2026, 12, 12)).By(Shore.Path());
+
+        Assert.True(shore.Day.NoonAltitudeDegrees < -6);
+        Assert.All([SessionKind.Dawn, SessionKind.Dusk, SessionKind.Night], kind =>
+        {
+            if (Almanac.Light.Sessions.On(shore.Date, shore.Stance.Position, shore.Place.Zone, shore.Sun).Of(kind) is { } session)
+                Assert.All(shore.Hours(kind), hours => Assert.Empty(hours.Cut([Whole(session)])));
+        });
+    }
+
+    [Fact]
+    public void A_gate_that_opens_in_the_morning_counts_the_walk_in_and_set_up()
+    {
+        var shore = new Shore().By(Shore.Path().Open(new LocalTime(9, 0), new LocalTime(15, 0), "Board"));
+        var hours = Assert.Single(shore.Hours(SessionKind.Day));
+
+        Assert.Equal(shore.At(9, 25), hours.From);
+        Assert.Equal(shore.At(14, 45), hours.Until);
+    }
+
+    [Fact]
+    public void In_the_dark_the_walk_back_to_a_gate_takes_two_fifths_longer()
+    {
+        // 30 min by day are 42 in the dark: 19:00 less 42 less 5 is 18:13, rounded down.
+        var shore = new Shore(walkMinutes: 30).By(Shore.Path(30).Open(new LocalTime(9, 0), new LocalTime(19, 0), "Board"));
+
+        Assert.Equal(shore.At(18, 10), Assert.Single(shore.Hours(SessionKind.Night)).Until);
+    }
+
+    [Fact]
+    public void The_night_after_a_gate_has_shut_is_lost_and_so_is_the_dawn_before_it_opens()
+    {
+        var shore = new Shore().By(Shore.Path().Open(new LocalTime(9, 0), new LocalTime(16, 0), "Board"));
+
+        foreach (var kind in (SessionKind[])[SessionKind.Night, SessionKind.Dawn])
+        {
+            var hours = Assert.Single(shore.Hours(kind));
+            Assert.Empty(hours.Cut([Whole(shore.Of(kind))]));
+            Assert.Contains("open 09:00–16:00", hours.Because, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_gate_that_shuts_after_midnight_shuts_in_the_night_of_the_evening_before()
+    {
+        var shore = new Shore().By(Shore.Path().Open(new LocalTime(8, 0), new LocalTime(4, 30), "Board"));
+        var hours = Assert.Single(shore.Hours(SessionKind.Night));
+
+        Assert.Null(hours.From);
+        Assert.Equal(shore.At(4, 10, daysOn: 1), hours.Until); // 4:30 less 14 less 5, rounded down
+    }
+
+    [Fact]
+    public void A_car_park_locked_over_midday_leaves_two_stays_and_never_one_across()
+    {
+        var shore = new Shore().By(Shore.Path());
+        shore.Place.AddParking(Shore.Lot("School yard", new LocalTime(10, 0), new LocalTime(13, 0)));
+        var choices = shore.Hours(SessionKind.Day);
+
+        Assert.Equal(2, choices.Count);
+        Assert.Equal(shore.At(9, 45), choices[0].Until);
+        Assert.Equal(shore.At(13, 25), choices[1].From);
+    }
+
+    [Fact]
+    public void A_car_left_in_one_car_park_is_not_let_out_by_the_hours_of_another()
+    {
+        var shore = new Shore().By(Shore.Path());
+        shore.Place.AddParking(Shore.Lot("Early", new LocalTime(12, 0), new LocalTime(5, 0)));
+        shore.Place.AddParking(Shore.Lot("Late", new LocalTime(22, 0), new LocalTime(13, 0)));
+        var day = shore.Of(SessionKind.Day);
+
+        Assert.All(shore.Hours(SessionKind.Day), hours => Assert.True(hours.Until <= shore.At(11, 45) || hours.From >= shore.At(13, 25)));
+        Assert.All(shore.Hours(SessionKind.Day), hours => Assert.NotEmpty(hours.Cut([Whole(day)])));
+    }
+
+    [Fact]
+    public void One_car_park_that_is_never_locked_lifts_the_bound()
+    {
+        var shore = new Shore().By(Shore.Path());
+        shore.Place.AddParking(Shore.Lot("Gated", new LocalTime(16, 0), new LocalTime(8, 0)));
+        shore.Place.AddParking(Shore.Lot("Verge"));
+
+        Assert.Contains(new WayHours(null, null, null), shore.Hours(SessionKind.Night));
+    }
+
+    [Fact]
+    public void A_car_does_not_wait_inside_over_night_for_the_dawn()
+    {
+        var shore = new Shore().By(Shore.Path());
+        shore.Place.AddParking(Shore.Lot("Gated", new LocalTime(20, 0), new LocalTime(8, 0)));
+        var dawn = shore.Of(SessionKind.Dawn);
+
+        Assert.All(shore.Hours(SessionKind.Dawn), hours => Assert.True(hours.From >= shore.At(8, 25) || hours.Cut([Whole(dawn)]).Count == 0));
+    }
+
+    [Fact]
+    public void The_way_back_to_the_last_boat_counts_the_drive_on_the_island()
+    {
+        // Landed 8:20, 30 min drive, 10 min walk, set up: 9:15. Back: 15:00 less 15 check-in, 30 drive, 10 walk, 5 packing.
+        var shore = new Shore().By(Shore.Boat(8, 15), Shore.Road(30), Shore.Path());
+        var hours = Assert.Single(shore.Hours(SessionKind.Day));
+
+        Assert.Equal(shore.At(9, 15), hours.From);
+        Assert.Equal(shore.At(14, 0), hours.Until);
+    }
+
+    [Fact]
+    public void A_closed_car_park_is_no_choice()
+    {
+        var shore = new Shore().By(Shore.Path());
+        var verge = shore.Place.AddParking(Shore.Lot("Verge"));
+        shore.Place.AddParking(Shore.Lot("Gated", new LocalTime(16, 0), new LocalTime(8, 0)));
+        shore.Place.Close(Access.Closure.Between(shore.Date, null, "Snow", "Town").Of(verge));
+
+        Assert.DoesNotContain(new WayHours(null, null, null), shore.Hours(SessionKind.Day));
+    }
+
+    [Fact]
+    public void The_same_gate_binds_by_the_clock_of_a_place_far_east()
+    {
+        var shore = new Shore(-43.9, -176.5, "Pacific/Chatham").By(Shore.Path().Open(new LocalTime(9, 0), new LocalTime(15, 0), "Board"));
+        var hours = Assert.Single(shore.Hours(SessionKind.Day));
+
+        // Daylight saving there: 13:45 ahead of Greenwich.
+        Assert.Equal(Instant.FromUtc(2026, 11, 27, 19, 40), hours.From);
+        Assert.Equal(Instant.FromUtc(2026, 11, 28, 1, 0), hours.Until);
+    }
+
+    private static LightRun Whole(Session session) => new(WantedLight.GoldenLight, session.Start, session.End);
+}
