@@ -32,7 +32,7 @@ internal sealed record LocationAnswer(
     public static LocationAnswer Of(Location place, Instant now, string? notice, CountryCautions? cautions)
     {
         var today = now.InZone(place.Zone).Date;
-        return new(notice, cautions?.Cautions ?? [], Words.NotForNavigation, LocationLine.Of(place, now), place.Background,
+        return new(notice, cautions.ToPrint().Lines, Words.NotForNavigation, LocationLine.Of(place, now), place.Background,
             place.IsBlurred ? "A sensitive place: its exact position, ways, parking, emergency block, vantage points and compositions are not shown." : null,
             EmergencyAnswer.Of(place.Emergency, cautions),
             [.. place.Closures.Where(c => c.CountsAsInForce).Select(c => ClosureAnswer.From(c, today))],

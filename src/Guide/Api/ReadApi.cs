@@ -67,7 +67,8 @@ public static class ReadApi
         if (point?.Compositions.SingleOrDefault(c => c.Slug == composition) is not { } picture)
             return await MovedAsync(db, m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/season", location, vantage, composition, cancel);
         var club = await db.ClubSettings.AsNoTracking().SingleOrDefaultAsync(cancel);
-        return new Answer<SeasonAnswer>(SeasonAnswer.Of(place!, point, picture, club, sun, clock.GetCurrentInstant()));
+        return new Answer<SeasonAnswer>(SeasonAnswer.Of(place!, point, picture, club, sun, clock.GetCurrentInstant(),
+            await db.CautionsAsync(place!.CountryCode, cancel)));
     }
 
     private static async Task<IResult> WeekendAsync(HttpRequest http,
@@ -80,7 +81,8 @@ public static class ReadApi
             return ApiProblem.Refused(string.Join(" ", request.Faults.Select(fault => $"{fault.FieldId}: {fault.Words}")));
         await using var db = await database.CreateDbContextAsync(cancel);
         var board = await db.WeekendAsync(Reader.Visitor, request, home: null, clock.GetCurrentInstant(), sun, cancel);
-        return new Answer<WeekendAnswer>(WeekendAnswer.Of(board, (await heads.CurrentAsync(cancel)).DemoLine));
+        var cautions = await db.CautionsAsync(board.Rows.Select(row => row.Place.CountryCode), cancel);
+        return new Answer<WeekendAnswer>(WeekendAnswer.Of(board, (await heads.CurrentAsync(cancel)).DemoLine, cautions.SelectMany(one => one.Cautions.Lines)));
     }
 
     private static async Task<IResult> AlmanacDayAsync(

@@ -9,6 +9,7 @@ namespace Foreshore.Guide.Api;
 
 /// <summary>The season table of a composition.</summary>
 /// <param name="Notice">Present when the guide is a demo.</param>
+/// <param name="Cautions">The usual cautions of the country; read them before the rest.</param>
 /// <param name="NotForNavigation">Stands in every answer.</param>
 /// <param name="Composition">Its name.</param>
 /// <param name="Page">Address of its page.</param>
@@ -25,17 +26,17 @@ namespace Foreshore.Guide.Api;
 /// <param name="BestHours">Up to three clock hours with the greatest share.</param>
 /// <param name="PerLight">Each wanted light apart.</param>
 internal sealed record SeasonAnswer(
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Notice, string NotForNavigation,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Notice, IReadOnlyList<string> Cautions, string NotForNavigation,
     string Composition, string Page, string Zone, double FacingDegrees, double AngleOfViewDegrees,
     IReadOnlyList<WantedLight> Wanted, IReadOnlyList<WantedLight> NotComputed, TimeOnly EarliestAlarm, TimeOnly LatestHome, string Horizon, string NotJudged,
     IReadOnlyList<SeasonMonthAnswer> Months, IReadOnlyList<SeasonHourAnswer> BestHours, IReadOnlyList<SeasonLayerAnswer> PerLight)
 {
-    public static SeasonAnswer Of(Location place, VantagePoint point, Composition picture, ClubSettings? club, SharedSun sun, Instant now)
+    public static SeasonAnswer Of(Location place, VantagePoint point, Composition picture, ClubSettings? club, SharedSun sun, Instant now, CountryCautions? cautions)
     {
         var hours = club is null ? HoursOut.Unrestricted : new HoursOut(club.EarliestAlarm, club.LatestHome);
         var first = now.InZone(place.Zone).Date.ToYearMonth();
         var table = SeasonTables.For(picture.ToScene(point, place), place.Zone, first, hours, sun.For(now));
-        return new(club?.Banner, Words.NotForNavigation, picture.Name, picture.Address(place, point), place.ZoneId,
+        return new(club?.Banner, cautions.ToPrint().Lines, Words.NotForNavigation, picture.Name, picture.Address(place, point), place.ZoneId,
             picture.FacingDegrees, Math.Round(picture.Lens.HorizontalAngleDegrees, 2), picture.Wanted, table.Unknown,
             hours.EarliestAlarm.ToTimeOnly(), hours.LatestHome.ToTimeOnly(),
             point.Skyline.IsAssumed ? "No skyline is recorded: an open sea horizon is assumed." : point.Skyline.HasUnknown ? "The recorded skyline; its unknown pieces count as level." : "The recorded skyline.",

@@ -6,17 +6,18 @@ namespace Foreshore.Guide.Api;
 
 /// <summary>The weekend board: every composition judged for nine sessions, as far as light and the way there can tell.</summary>
 /// <param name="Notice">Present when the guide is a demo.</param>
+/// <param name="Cautions">The usual cautions of the countries; read them before the rest.</param>
 /// <param name="NotForNavigation">Stands in every answer.</param>
 /// <param name="Sea">What is known of the sea.</param>
 /// <param name="From">Local date of the first evening.</param>
 /// <param name="SensitiveNotJudged">Places shown only roughly, and therefore not judged.</param>
 /// <param name="Compositions">The rows, best verdict first.</param>
 internal sealed record WeekendAnswer(
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Notice, string NotForNavigation, string Sea,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Notice, IReadOnlyList<string> Cautions, string NotForNavigation, string Sea,
     DateOnly From, int SensitiveNotJudged, IReadOnlyList<WeekendRowAnswer> Compositions)
 {
-    public static WeekendAnswer Of(WeekendBoard board, string? notice) =>
-        new(notice, Words.NotForNavigation, Words.SeaUnknown, board.From.Iso(), board.Blurred, [.. board.Rows.Select(WeekendRowAnswer.Of)]);
+    public static WeekendAnswer Of(WeekendBoard board, string? notice, IEnumerable<string> cautions) =>
+        new(notice, [.. cautions.Distinct()], Words.NotForNavigation, Words.SeaUnknown, board.From.Iso(), board.Blurred, [.. board.Rows.Select(WeekendRowAnswer.Of)]);
 }
 
 /// <summary>One composition.</summary>

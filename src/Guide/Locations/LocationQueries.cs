@@ -93,6 +93,19 @@ public static class LocationQueries
         db.CountryCautions.AsNoTracking().Where(c => c.CountryCode == countryCode || c.CountryCode == null)
             .OrderBy(c => c.CountryCode == null).FirstOrDefaultAsync(cancel);
 
+    /// <summary>
+    /// The cautions of a page about several places: of each country, in the order given. Countries without a row of their own
+    /// share the general default, which then stands once.
+    /// </summary>
+    public static async Task<IReadOnlyList<(string? CountryCode, Shell.Cautions Cautions)>> CautionsAsync(
+        this GuideDb db, IEnumerable<string> countryCodes, CancellationToken cancel = default)
+    {
+        var codes = countryCodes.Distinct().ToArray();
+        var rows = await db.CountryCautions.AsNoTracking().Where(c => c.CountryCode == null || codes.Contains(c.CountryCode)).ToListAsync(cancel);
+        return [.. codes.Select(code => rows.Find(c => c.CountryCode == code) ?? rows.Find(c => c.CountryCode is null))
+            .Distinct().Select(row => (row?.CountryCode, row.ToPrint()))];
+    }
+
     private static IQueryable<Location> Meeting(this IQueryable<Location> locations, string words) =>
         locations.Where(l => EF.Property<NpgsqlTypes.NpgsqlTsVector>(l, LocationMapping.SearchVector).Matches(EF.Functions.ToTsQuery("simple", words)));
 

@@ -13,6 +13,7 @@ public class WeekendAnswerTests(DemoGuideSite site) : IClassFixture<DemoGuideSit
         var answer = JsonDocument.Parse(await site.Client.GetStringAsync("/api/v1/weekend")).RootElement;
 
         Assert.Equal("notice", answer.EnumerateObject().First().Name);
+        Assert.NotEqual(0, answer.GetProperty("cautions").GetArrayLength());
         Assert.Equal("2026-11-27", answer.GetProperty("from").GetString());
         var rows = answer.GetProperty("compositions").EnumerateArray().ToList();
         Assert.NotEmpty(rows);
