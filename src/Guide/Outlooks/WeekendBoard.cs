@@ -11,7 +11,11 @@ namespace Foreshore.Guide.Outlooks;
 /// <param name="Missing">Why there is no such session there that day, or null.</param>
 /// <param name="Light">Runs of the wanted light in the session, whether or not one can be there.</param>
 public sealed record BoardCell(
-    WeekendSession Session, Session? Span, Judgement? Judgement, IReadOnlyList<LightRun> Light, string? Missing, bool IsPast);
+    WeekendSession Session, Session? Span, Judgement? Judgement, IReadOnlyList<LightRun> Light, string? Missing, bool IsPast)
+{
+    /// <summary>What the strip brackets: the window alone, as the way there cuts it, and nothing where there is none.</summary>
+    public IReadOnlyList<Interval> Brackets => Judgement?.Window is { } window ? [new(window.Start, window.End)] : [];
+}
 
 public sealed record BoardRow(Location Place, VantagePoint Stance, Composition Composition, double? HomeKilometres, IReadOnlyList<BoardCell> Cells)
 {
