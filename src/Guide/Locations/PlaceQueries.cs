@@ -1,3 +1,4 @@
+using Foreshore.Almanac.Light;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Hazards;
@@ -35,13 +36,19 @@ public sealed record StanceView(PlaceView At, VantagePoint Stance)
 
     public IReadOnlyList<HazardNote> Notes => Place.NotesShown(Today, Stance);
 
-    /// <summary>A closure stands over that date: no light makes it a good one.</summary>
-    public bool IsClosedOn(LocalDate date) => Place.ClosuresThatStop(Stance, date).Count > 0;
+    /// <summary>A closure stands over a date of the session (a night has two): no light makes it a good one.</summary>
+    public bool IsClosedIn(Session session) => IsClosedOn(session.Start) || IsClosedOn(session.End);
 
-    /// <summary>A standing severe note about water, rockfall or the way back: keep off until it is ended or rejected.</summary>
-    public HazardNote? KeepOff => Notes.FirstOrDefault(note => note.KeepsOff);
+    /// <summary>
+    /// Why one keeps off on any date: a standing severe note about water, rockfall or the way back, until it is ended or
+    /// rejected, or a cliff's foot too near. Null where neither holds.
+    /// </summary>
+    public string? KeepOff => Notes.FirstOrDefault(note => note.KeepsOff) is { } note ? $"while the severe note stands: {note.Kind.Words()}"
+        : Stance.Cliff is { IsTooNear: true } ? "the cliff's foot: it is nearer than the cliff is high" : null;
 
     public IReadOnlyList<HazardRating> Ratings => [.. Place.HazardRatings.Where(r => r.VantagePoint is null || r.VantagePoint == Stance)];
+
+    private bool IsClosedOn(Instant time) => Place.ClosuresThatStop(Stance, time.InZone(Place.Zone).Date).Count > 0;
 }
 
 /// <summary>One picture from a stance.</summary>

@@ -211,5 +211,21 @@ public class StanceTests
         Assert.Equal(shore.At(12, 45), judged.Window!.Value.End);
     }
 
+    [Fact]
+    public void A_stance_page_keeps_off_a_cliffs_foot_and_calls_no_night_open_that_runs_into_a_closure()
+    {
+        var shore = new Shore().By(Shore.Path());
+        var view = new StanceView(new PlaceView(shore.Place, shore.Date, ((CountryCautions?)null).ToPrint()), shore.Stance);
+        Assert.Null(view.KeepOff);
+        Assert.False(view.IsClosedIn(shore.Of(SessionKind.Night)));
+
+        shore.Place.Close(Closure.Between(shore.Date.PlusDays(1), null, "Nesting", "Refuge"));
+        Assert.True(view.IsClosedIn(shore.Of(SessionKind.Night)));
+        Assert.False(view.IsClosedIn(shore.Of(SessionKind.Dusk)));
+
+        shore.Stance.Under(new CliffAbove(18, 9));
+        Assert.NotNull(view.KeepOff);
+    }
+
     private static TideHeight Low => new(2.1, "8410140");
 }
