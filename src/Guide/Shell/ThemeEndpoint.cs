@@ -36,7 +36,7 @@ public static class ThemeEndpoint
     private static IResult Refuse(HttpContext context) => new PageFault(
         "There is no such theme",
         "The form asked for a theme that this guide does not have, so nothing was changed.",
-        "Choose Paper, Slate or Lamp at the foot of any page.").Answer(context, StatusCodes.Status400BadRequest);
+        "Choose Paper, Slate or Lamp at the head of any page.").Answer(context, StatusCodes.Status400BadRequest);
 
     private static CookieOptions Options(HttpContext context) => new()
     {
