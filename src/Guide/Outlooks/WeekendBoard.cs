@@ -90,6 +90,7 @@ internal sealed class StanceSky
     private readonly Dictionary<LocalDate, SunDay> days = [];
     private readonly Dictionary<LocalDate, SessionDay> sessions = [];
     private readonly Dictionary<Session, IReadOnlyList<WayHours>> hours = [];
+    private readonly Dictionary<(Composition, LocalDate, LocalDate), StanceFacts> facts = [];
 
     private StanceSky(VantagePoint stance, Location place, SunEphemeris sun) => (Stance, Place, Sun) = (stance, place, sun);
 
@@ -130,7 +131,7 @@ internal sealed class StanceSky
 
         // Of a session under way only what is left counts.
         var light = Within(answer.During(new Interval(Instant.Max(span.Start, now), span.End)), Hours(span));
-        return new(session, span, Judgement.Of(composition.FactsOn(Stance, Place, span.Dates(Place.Zone)), light), light.Light, null, false);
+        return new(session, span, Judgement.Of(Facts(composition, span.Dates(Place.Zone)), light), light.Light, null, false);
     }
 
     private static SessionLight Within(LightAnswer answer, IReadOnlyList<WayHours> hours)
@@ -139,6 +140,15 @@ internal sealed class StanceSky
         var windows = best.Cut(answer.Runs);
         var possible = best.Cut(answer.Possible).Select(run => run.Light).Distinct();
         return new(windows, answer.Runs, [.. possible], windows.Count == 0 ? best.Because : null, best.Until);
+    }
+
+    /// <summary>The same for all sessions on the same dates.</summary>
+    private StanceFacts Facts(Composition composition, IReadOnlyList<LocalDate> dates)
+    {
+        var key = (composition, dates[0], dates[^1]);
+        if (!facts.TryGetValue(key, out var known))
+            facts[key] = known = composition.FactsOn(Stance, Place, dates);
+        return known;
     }
 
     /// <summary>The same for all compositions of the stance.</summary>
