@@ -35,7 +35,7 @@ public sealed record FrameWords(FrameDrawing Drawing, DateTimeZone Zone, string?
 
     public string Clock(Instant time) => time.InZone(Zone).ToString("HH:mm", Plain);
 
-    public string KeyOf(SunTrack track) => track.Runs.Count > 0 ? $"sun {(track.IsBest ? "on " : "")}{Day(track)}" : $"{Day(track)}: the sun does not enter the frame";
+    public string KeyOf(SunTrack track) => track.Runs.Count > 0 ? $"sun {(track.IsBest ? "on " : "")}{Day(track)} ({Zone.GetZoneInterval(track.Day.Noon).Name})" : $"{Day(track)}: the sun does not enter the frame";
 
     private string Sentence(SunTrack track) => track.Times.Count > 0
         ? $"Sun on {Day(track)}: {string.Join(", ", track.Times.OrderBy(t => t.Time).Select(t => $"{Line(t.Line)} {Clock(t.Time)}"))}."

@@ -64,7 +64,7 @@ public static class DemoGuide
 
     internal static ClubSettings Settings() => new ClubSettings("Tern Bank Camera Club", "the Tern Bank coast")
         .Introduce(
-            "Fifteen places between Herring Slip and the Anvil, in the order one passes them with the sea on the left. Kept by the club's "
+            "Places between Herring Slip and the Anvil, in the order one passes them with the sea on the left. Kept by the club's "
             + "members; wardens check hazards every three months and everything else once a year.",
             "https://ternbank.example/cautions")
         .GoOutBetween(new LocalTime(4, 30), new LocalTime(22, 30))
@@ -85,7 +85,5 @@ public static class DemoGuide
         "The way out is often cut off while the ledge is still dry: turn back by the time you set, not by what you see at your feet.",
         "Keep the height of a cliff away from its foot, and stay back from its edge; more so after rain or frost.",
         "If somebody is in the water, do not go in after them. Call for help, throw something that floats, keep them in sight.",
-        "Signs, the coastguard, wardens and landowners override this guide.",
-        "Tides, waves and light are estimates for average weather. Not for navigation.",
     ];
 }

@@ -16,10 +16,10 @@ internal static class HeadlandDemo
     {
         var place = Place(30, "halfmoon-light", "Halfmoon Light", 44.8070, -66.9662)
             .Describe("High dark edges, a banded light to the north-east, the first sun of the coast",
-                "Gabbro cliffs of 30 to 45 m, some 420 million years old, cut by gullies along their dykes. The light of 1858 stands 1.7 km to the north-east, "
+                "Gabbro cliffs of 30 to 45 m, some 420 million years old, cut by gullies along their dykes. The light of 1858 stands 1.5 km to the north-east, "
                 + "15 m tall and painted in bands so that it shows against snow.\n\n"
-                + "Black guillemots nest in the cracks of the stack from spring; the overlook above it shuts for them. From the high edge the sea horizon lies a third of a degree "
-                + "below level, and the sun is up two minutes before the tables say so.",
+                + "Black guillemots nest in the cracks of the stack from spring; the overlook above it shuts for them. From the high edge the sea horizon lies a fifth of a degree "
+                + "below level, and the sun is up a minute before the tables say so.",
                 "The Half Moon", "Banded Light")
             .JudgeTideBy(Eastport, EastportMeanSea)
             .OwnForeshore("State park", "Open 09:00 to sunset; on foot at any hour by the shore path.")
@@ -57,7 +57,7 @@ internal static class HeadlandDemo
             .OnEdge(EdgeDistance.WithinFiveMetres, 13)
             .Draw(Drawn("0 5 land; 30 2 land; 46 1.1 land; 58 0 sea; 196 2 land; 240 8 land; 300 9 land"))
             .Sketched("halfmoon-light-high-edge.svg"));
-        edge.Compose(new Composition("light-and-first-sun", "The light and the first sun", "The banded tower on its point with the sun coming up beside it; only near midsummer does it rise behind the tower.",
+        edge.Compose(new Composition("light-and-first-sun", "The light and the first sun", "The banded tower on its point, the sun coming up to the right of it; nearest to the tower at midsummer.",
                 56, Full(70), WantedLight.SunInFrame, WantedLight.TwilightGlow)
             .Show(new Subject("Halfmoon Light", At(44.8151, -66.9506), 17, 15)));
         edge.Compose(new Composition("winter-sun-on-the-horizon", "Winter sun on the horizon", "Nothing but sea, cloud and the lifted edge of the sun.",

@@ -31,7 +31,7 @@ public sealed record CoastEntry(Location Place, LocalDate Today)
                 .Where(h => h.Severity > 0).GroupBy(h => h.Kind).Select(g => (Kind: g.Key, Severity: g.Max(h => h.Severity)))
                 .OrderByDescending(h => h.Severity).ToList();
             if (found.Count > 0)
-                return string.Join("; ", found.Take(3).Select(h => $"{h.Kind.Words()} {HazardWords.SeverityWords(h.Severity)}"));
+                return string.Join("; ", found.Take(3).Select(h => $"{h.Kind.Words()}: {HazardWords.SeverityWords(h.Severity)}"));
             return Place.HazardRatings.Where(r => r.Severity == 0).ToList() is { Count: > 0 } none
                 ? $"none known on {AccessWords.Day(none.Min(r => r.Check.LastChecked))}"
                 : "hazards not rated";

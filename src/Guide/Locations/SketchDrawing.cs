@@ -32,7 +32,7 @@ public sealed record SketchDrawing(
     public const double Width = 360, Height = 270;
     public const double SignApart = 19;
 
-    private const double LeastMetres = 500, FilledFromMetres = 8000, Margin = 1.35, MetresPerDegree = 111_195;
+    private const double LeastMetres = 500, FilledFromMetres = 8000, MetresPerDegree = 111_195;
 
     public static SketchDrawing Of(IReadOnlyList<SketchPlace> places, IReadOnlyList<SketchWay> ways)
     {
@@ -40,9 +40,16 @@ public sealed record SketchDrawing(
         var first = places[0].Position;
         // A way may come from far; the sheet is cut to what stands on it.
         var local = places.Select(p => Local(p.Position)).ToList();
-        var (east, north) = ((local.Min(p => p.East) + local.Max(p => p.East)) / 2, (local.Min(p => p.North) + local.Max(p => p.North)) / 2);
-        var metres = new[] { LeastMetres, (local.Max(p => p.East) - local.Min(p => p.East)) * Margin, (local.Max(p => p.North) - local.Min(p => p.North)) * Margin * Width / Height }.Max();
+        var room = SketchRoom.Beside(places);
+        var metres = new[]
+        {
+            LeastMetres,
+            (local.Max(p => p.East) - local.Min(p => p.East)) * Width / (Width - room.Left - room.Right),
+            (local.Max(p => p.North) - local.Min(p => p.North)) * Width / (Height - room.Top - room.Bottom),
+        }.Max();
         var scale = Width / metres;
+        var east = (local.Min(p => p.East) + local.Max(p => p.East) + (room.Right - room.Left) / scale) / 2;
+        var north = (local.Min(p => p.North) + local.Max(p => p.North) + (room.Top - room.Bottom) / scale) / 2;
         var coast = Coastline.ClippedTo(MapBox.Around(first.LatitudeDegrees + north / MetresPerDegree, LongitudeOf(east), metres * Height / Width, Width / Height), 0);
         var bar = Bar(metres / 3);
 

@@ -7,16 +7,34 @@ internal static class SketchWedge
 {
     private const double Radius = 58;
 
-    public static string Path((double X, double Y) from, SketchFacing facing)
+    public static string Path((double X, double Y) from, SketchFacing facing) => InkPath.Area([from, .. Arc(facing).Select(a => (from.X + a.X, from.Y + a.Y))]);
+
+    /// <summary>The wedge's outer corners, seen from its point.</summary>
+    public static IEnumerable<(double X, double Y)> Arc(SketchFacing facing)
     {
         var half = Math.Min(facing.AngleDegrees, 179) / 2;
-        var corners = new List<(double, double)> { from };
         for (var step = 0; step <= 8; step++)
         {
             var (sin, cos) = Math.SinCos((facing.Facing.Degrees - half + 2 * half * step / 8) * Math.PI / 180);
-            corners.Add((from.X + Radius * sin, from.Y - Radius * cos));
+            yield return (Radius * sin, -Radius * cos);
         }
-        return InkPath.Area(corners);
+    }
+}
+
+/// <summary>
+/// Paper kept free on each side of the outermost places, so that a wedge is never cut off: a wedge keeps its length on a
+/// sheet of any scale. At least a sign, its name's halo and the bar.
+/// </summary>
+internal readonly record struct SketchRoom(double Left, double Top, double Right, double Bottom)
+{
+    private const double Least = 36, Hem = 4;
+
+    public static SketchRoom Beside(IReadOnlyList<SketchPlace> places)
+    {
+        var corners = places.SelectMany(p => p.Facings).SelectMany(SketchWedge.Arc).Append((X: 0, Y: 0)).ToList();
+        return new(Side(-corners.Min(c => c.X)), Side(-corners.Min(c => c.Y)), Side(corners.Max(c => c.X)), Side(corners.Max(c => c.Y)));
+
+        static double Side(double reach) => Math.Max(Least, reach + Hem);
     }
 }
 

@@ -51,7 +51,9 @@ internal static partial class Browse
             await Expect(Heading(page, 2, "Vantage points and pictures")).ToBeVisibleAsync();
             await page.Locator("#stances").GetByRole(AriaRole.Link, new() { Name = "Winter sun on the horizon" }).ClickAsync();
             await Expect(Heading(page, 1, "Winter sun on the horizon")).ToBeVisibleAsync();
-            await Expect(page.GetByText("Never turn your back on the sea")).ToBeVisibleAsync();
+            // In brief before the picture, whole at the end.
+            await Expect(page.Locator(".cautions-brief")).ToContainTextAsync("Never turn your back on the sea");
+            await Expect(page.Locator(".cautions li").Filter(new() { HasText = "Never turn your back on the sea" })).ToBeVisibleAsync();
         },
         ["Look under \"What you see from there\" where the sun crosses the frame, and under \"Next good dates\" when to be there."] = async page =>
         {

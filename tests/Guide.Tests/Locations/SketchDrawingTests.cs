@@ -42,6 +42,15 @@ public sealed class SketchDrawingTests
         Assert.StartsWith("M100 100l", SketchWedge.Path((100, 100), new(Bearing.FromDegrees(90), 60)));
 
     [Fact]
+    public void No_wedge_is_cut_off_by_the_edge_of_the_sheet() =>
+        Gen.Select(Gen.Double[-0.02, 0.02], Gen.Double[-0.02, 0.02], Gen.Double[0, 359.9], Gen.Double[5, 120]).Array[1, 8].Sample(stances =>
+        {
+            var drawing = SketchDrawing.Of([.. stances.Select(s => At(44.65 + s.Item1, -67.2 + s.Item2) with { Facings = [new(Bearing.FromDegrees(s.Item3), s.Item4)] })], []);
+            return drawing.Marks.Zip(drawing.Wedges).All(pair => SketchWedge.Arc(pair.Second.Facing)
+                .All(corner => pair.First.X + corner.X is >= 0 and <= SketchDrawing.Width && pair.First.Y + corner.Y is >= 0 and <= SketchDrawing.Height));
+        }, iter: 100);
+
+    [Fact]
     public void The_bar_is_a_round_length_that_fits_a_third_of_the_sheet()
     {
         var drawing = SketchDrawing.Of([At(44.65, -67.2)], []);
