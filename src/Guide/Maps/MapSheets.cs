@@ -13,8 +13,8 @@ namespace Foreshore.Guide.Maps;
 /// </summary>
 public static class MapSheets
 {
-    /// <summary>The whole coast: one mark or cell for each place, with what would stop one there.</summary>
-    public static MapSheet OfCoast(IReadOnlyList<Location> coast, IClock clock) => new("The whole coast",
+    /// <summary>The coast, or the places on it that a search leaves: one mark or cell for each, with what would stop one there.</summary>
+    public static MapSheet OfCoast(IReadOnlyList<Location> coast, IClock clock, bool isWhole = true) => new(isWhole ? "The whole coast" : "The places that fit",
     [
         new("Places in coast order",
         [

@@ -37,6 +37,9 @@ public sealed record BoardRow(Location Place, VantagePoint Stance, Composition C
 /// <param name="Filtered">Rows that the filters leave out.</param>
 public sealed record WeekendBoard(LocalDate From, IReadOnlyList<WeekendSession> Sessions, IReadOnlyList<BoardRow> Rows, int Blurred, int Filtered)
 {
+    /// <summary>Whether it is this weekend's, however it was asked for.</summary>
+    public bool IsCurrent { get; init; }
+
     /// <summary>The session a phone shows: the one asked for, else the first that is still to come somewhere.</summary>
     public WeekendSession SessionShown(string? key)
     {

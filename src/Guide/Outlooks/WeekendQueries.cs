@@ -15,8 +15,9 @@ internal static class WeekendQueries
     {
         var places = await db.CoastAsync(reader, Parts.Stay | Parts.Routes | Parts.Compositions | Parts.Hazards, cancel: cancel);
         var zone = places.Count > 0 ? places[0].Zone : DateTimeZone.Utc;
-        var first = request.From ?? Weekend.Default(now, zone, date => DuskEnd(places, date, shared.For(now)));
-        return WeekendBoard.Of(places, first, now, request.Filter, home, SunOver(first, shared.For(now)), request.Session);
+        var current = Weekend.Default(now, zone, date => DuskEnd(places, date, shared.For(now)));
+        var first = request.From ?? current;
+        return WeekendBoard.Of(places, first, now, request.Filter, home, SunOver(first, shared.For(now)), request.Session) with { IsCurrent = first == current };
     }
 
     private static Instant? DuskEnd(IReadOnlyList<Location> places, LocalDate date, SunEphemeris sun) =>

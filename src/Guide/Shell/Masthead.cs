@@ -10,5 +10,8 @@ public sealed record Masthead(string ClubName, string? DemoLine)
     /// <summary>The hours the club's members go out unless a reader says otherwise.</summary>
     public HoursOut Hours { get; init; } = HoursOut.Unrestricted;
 
+    /// <summary>What this guide is and who keeps it, in the club's words; empty where it has said nothing.</summary>
+    public string Introduction { get; init; } = "";
+
     public static readonly Masthead Unnamed = new("Coast guide", null);
 }

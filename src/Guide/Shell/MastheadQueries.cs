@@ -27,7 +27,11 @@ public sealed class MastheadQueries(IDbContextFactory<GuideDb> database, IClock 
         {
             await using var db = await database.CreateDbContextAsync(cancel);
             var club = await db.Set<ClubSettings>().AsNoTracking().SingleOrDefaultAsync(cancel);
-            kept = new(club is null ? Masthead.Unnamed : new(club.ClubName, club.Banner) { Hours = new HoursOut(club.EarliestAlarm, club.LatestHome) }, now);
+            kept = new(club is null ? Masthead.Unnamed : new(club.ClubName, club.Banner)
+            {
+                Hours = new HoursOut(club.EarliestAlarm, club.LatestHome),
+                Introduction = club.Introduction,
+            }, now);
         }
         catch (Exception fault) when (fault is System.Data.Common.DbException or InvalidOperationException or TimeoutException or ArgumentException)
         {

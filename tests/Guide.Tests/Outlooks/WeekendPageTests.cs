@@ -21,6 +21,12 @@ public class WeekendPageTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite
         Assert.All(rows, row => Assert.Equal(9, row.QuerySelectorAll("td").Length));
     }
 
+    [Theory]
+    [InlineData("/weekend?from=2026-11-27&footing=&within=&order=", "This weekend, 27–29 November")]
+    [InlineData("/weekend?from=2026-12-04", "Friday to Sunday, 4–6 December 2026")]
+    public async Task A_filter_leaves_this_weekend_this_weekend(string address, string heading) =>
+        Assert.Equal(heading, (await PageAsync(address)).QuerySelector("h1")!.TextContent);
+
     [Fact]
     public async Task Every_verdict_of_the_five_stands_somewhere_on_the_demo_board()
     {

@@ -90,6 +90,18 @@ public class AddressTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
 
         Assert.Equal(places, text.Split("class=\"coast-words\"").Length - 1);
         Assert.Contains("Show the whole coast", text, StringComparison.Ordinal);
+        Assert.Contains("The places that fit: list of what the map shows", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_whole_coast_is_introduced_in_the_clubs_words()
+    {
+        await using var db = guide.Open();
+        var introduction = db.ClubSettings.Single().Introduction;
+
+        Assert.NotEmpty(introduction);
+        Assert.Contains(WebUtility.HtmlEncode(introduction[..40]), await guide.Client.GetStringAsync("/"), StringComparison.Ordinal);
+        Assert.Contains("The whole coast: list of what the map shows", await guide.Client.GetStringAsync("/"), StringComparison.Ordinal);
     }
 
     [Theory]
