@@ -2,6 +2,7 @@ using Foreshore.Guide.Api;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
 using Foreshore.Guide.Shell;
 using Foreshore.Guide.Shell.Maps;
 using Microsoft.AspNetCore.DataProtection;
@@ -62,6 +63,7 @@ internal static class Site
             app.UseHsts();
         app.UseStatusPages();
         app.UseRouting();
+        app.UseLocalMachineOnly();
         app.UseAntiforgery();
 
         app.MapStaticAssets();
