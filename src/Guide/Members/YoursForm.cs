@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
+using Foreshore.Guide.Locations;
 using Foreshore.Guide.Shell;
 using NodaTime;
 using NodaTime.Text;
@@ -12,9 +13,7 @@ public sealed class YoursForm
 {
     private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture("H:mm");
 
-    public string? Latitude { get; set; }
-
-    public string? Longitude { get; set; }
+    public string? Home { get; set; }
 
     public string? EarliestAlarm { get; set; }
 
@@ -27,8 +26,7 @@ public sealed class YoursForm
         var hours = kept.Hours ?? usual;
         return new YoursForm
         {
-            Latitude = kept.Home?.LatitudeDegrees.ToString("F2", CultureInfo.InvariantCulture),
-            Longitude = kept.Home?.LongitudeDegrees.ToString("F2", CultureInfo.InvariantCulture),
+            Home = kept.Home is { } home ? string.Create(CultureInfo.InvariantCulture, $"{home.LatitudeDegrees:F2}, {home.LongitudeDegrees:F2}") : null,
             EarliestAlarm = Clock.Format(hours.EarliestAlarm).PadLeft(5, '0'),
             LatestHome = Clock.Format(hours.LatestHome).PadLeft(5, '0'),
         };
@@ -48,21 +46,14 @@ public sealed class YoursForm
 
     private Position? HomeTyped(List<FieldFault> faults)
     {
-        if (string.IsNullOrWhiteSpace(Latitude) && string.IsNullOrWhiteSpace(Longitude))
+        if (string.IsNullOrWhiteSpace(Home))
             return null;
 
-        var latitude = Degrees(Latitude, 90);
-        var longitude = Degrees(Longitude, 180);
-        if (latitude is null)
-            faults.Add(new("latitude", "Enter a latitude between -90 and 90, like 44.65. Leave both empty to keep no home point."));
-        if (longitude is null)
-            faults.Add(new("longitude", "Enter a longitude between -180 and 180, west negative, like -67.25. Leave both empty to keep no home point."));
-        return latitude is { } lat && longitude is { } lon ? Preferences.Rounded(new Position(lat, lon)) : null;
+        var (position, fault) = TypedPosition.Read(Home);
+        if (fault is not null)
+            faults.Add(new("home", $"{fault} Leave it empty to keep no home point."));
+        return position is { } home ? Preferences.Rounded(home) : null;
     }
-
-    private static double? Degrees(string? typed, double most) =>
-        double.TryParse(typed?.Trim().Replace(',', '.').Replace('−', '-'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var degrees)
-        && Math.Abs(degrees) <= most ? degrees : null;
 
     private static LocalTime? TimeTyped(string? typed, string field, List<FieldFault> faults)
     {

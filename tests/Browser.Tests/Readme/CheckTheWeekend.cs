@@ -42,11 +42,10 @@ internal static partial class CheckTheWeekend
             Assert.Equal(before, await RowsAsync(page) + await LeftOutAsync(page));
             Assert.True(await LeftOutAsync(page) > 0);
         },
-        ["Follow \"Set a home point\", type 44.65 as \"Latitude of home\" and -67.20 as \"Longitude of home\", and press \"Keep on this device\"."] = async page =>
+        ["Follow \"Set a home point\", type 44.65, -67.20 as \"Home point\", and press \"Keep on this device\"."] = async page =>
         {
             await page.GetByRole(AriaRole.Link, new() { Name = "Set a home point" }).ClickAsync();
-            await page.GetByLabel("Latitude of home").FillAsync("44.65");
-            await page.GetByLabel("Longitude of home").FillAsync("-67.20");
+            await page.GetByLabel("Home point").FillAsync("44.65, -67.20");
             await page.GetByRole(AriaRole.Button, new() { Name = "Keep on this device" }).ClickAsync();
             await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("27–29 November");
             await Expect(page.GetByLabel("Footing, at most")).ToHaveValueAsync("anyone");

@@ -101,7 +101,7 @@ public class WeekendPageTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite
     {
         var form = Parse(await (await guide.Client.GetAsync("/yours?back=/weekend")).Content.ReadAsStringAsync()).QuerySelector("form.yours-form")!;
         var posted = form.QuerySelectorAll("input[type=hidden]").ToDictionary(input => input.GetAttribute("name")!, input => input.GetAttribute("value") ?? "");
-        (posted["Form.Latitude"], posted["Form.Longitude"]) = ("44.6543", "-67.2071");
+        posted["Form.Home"] = "44.6543, -67.2071";
         (posted["Form.EarliestAlarm"], posted["Form.LatestHome"]) = ("03:30", "22:00");
         using var content = new FormUrlEncodedContent(posted);
 
