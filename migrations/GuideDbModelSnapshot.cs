@@ -335,8 +335,8 @@ namespace Foreshore.Guide.Migrations
 
                                     b2.Property<string>("StationId")
                                         .IsRequired()
-                                        .HasMaxLength(40)
-                                        .HasColumnType("character varying(40)")
+                                        .HasMaxLength(100)
+                                        .HasColumnType("character varying(100)")
                                         .HasColumnName("crossing_passable_below_station_id");
                                 });
                         });
@@ -611,8 +611,8 @@ namespace Foreshore.Guide.Migrations
 
                             b1.Property<string>("StationId")
                                 .IsRequired()
-                                .HasMaxLength(40)
-                                .HasColumnType("character varying(40)")
+                                .HasMaxLength(100)
+                                .HasColumnType("character varying(100)")
                                 .HasColumnName("floods_above_station_id");
                         });
 
@@ -832,8 +832,8 @@ namespace Foreshore.Guide.Migrations
 
                                     b2.Property<string>("StationId")
                                         .IsRequired()
-                                        .HasMaxLength(40)
-                                        .HasColumnType("character varying(40)")
+                                        .HasMaxLength(100)
+                                        .HasColumnType("character varying(100)")
                                         .HasColumnName("ground_foreground_station_id");
                                 });
                         });
@@ -949,8 +949,8 @@ namespace Foreshore.Guide.Migrations
 
                                     b2.Property<string>("StationId")
                                         .IsRequired()
-                                        .HasMaxLength(40)
-                                        .HasColumnType("character varying(40)")
+                                        .HasMaxLength(100)
+                                        .HasColumnType("character varying(100)")
                                         .HasColumnName("tide_highest_station_id");
                                 });
 
@@ -972,8 +972,8 @@ namespace Foreshore.Guide.Migrations
 
                                     b2.Property<string>("StationId")
                                         .IsRequired()
-                                        .HasMaxLength(40)
-                                        .HasColumnType("character varying(40)")
+                                        .HasMaxLength(100)
+                                        .HasColumnType("character varying(100)")
                                         .HasColumnName("tide_lowest_station_id");
                                 });
                         });
@@ -1228,8 +1228,8 @@ namespace Foreshore.Guide.Migrations
 
                             b1.Property<string>("StationId")
                                 .IsRequired()
-                                .HasMaxLength(40)
-                                .HasColumnType("character varying(40)")
+                                .HasMaxLength(100)
+                                .HasColumnType("character varying(100)")
                                 .HasColumnName("ground_station_id");
                         });
 
@@ -1251,8 +1251,8 @@ namespace Foreshore.Guide.Migrations
 
                             b1.Property<string>("StationId")
                                 .IsRequired()
-                                .HasMaxLength(40)
-                                .HasColumnType("character varying(40)")
+                                .HasMaxLength(100)
+                                .HasColumnType("character varying(100)")
                                 .HasColumnName("highest_usable_tide_station_id");
                         });
 
@@ -1274,8 +1274,8 @@ namespace Foreshore.Guide.Migrations
 
                             b1.Property<string>("StationId")
                                 .IsRequired()
-                                .HasMaxLength(40)
-                                .HasColumnType("character varying(40)")
+                                .HasMaxLength(100)
+                                .HasColumnType("character varying(100)")
                                 .HasColumnName("path_cut_off_station_id");
                         });
 
@@ -1713,8 +1713,8 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnName("summary");
 
                     b.Property<string>("TideStationId")
-                        .HasMaxLength(40)
-                        .HasColumnType("character varying(40)")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)")
                         .HasColumnName("tide_station_id");
 
                     b.Property<uint>("Version")
@@ -1941,6 +1941,237 @@ namespace Foreshore.Guide.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Foreshore.Guide.Tides.StoredCatalogue", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    b.Property<int>("Edition")
+                        .HasColumnType("integer")
+                        .HasColumnName("edition");
+
+                    b.HasKey("Id")
+                        .HasName("pk_tide_catalogue");
+
+                    b.ToTable("tide_catalogue", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_tide_catalogue_one_row", "id = 1");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Tides.TideStation", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)")
+                        .HasColumnName("id");
+
+                    b.PrimitiveCollection<double[]>("AmplitudesMetres")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("amplitudes_metres");
+
+                    b.Property<string>("Attribution")
+                        .IsRequired()
+                        .HasMaxLength(600)
+                        .HasColumnType("character varying(600)")
+                        .HasColumnName("attribution");
+
+                    b.Property<int?>("CatalogueEdition")
+                        .HasColumnType("integer")
+                        .HasColumnName("catalogue_edition");
+
+                    b.Property<string>("ChartDatum")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)")
+                        .HasColumnName("chart_datum");
+
+                    b.PrimitiveCollection<string[]>("ConstituentNames")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("constituent_names");
+
+                    b.Property<string>("CountryCode")
+                        .HasMaxLength(2)
+                        .HasColumnType("character varying(2)")
+                        .HasColumnName("country_code");
+
+                    b.Property<string>("Disclaimer")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("disclaimer");
+
+                    b.Property<int?>("FirstYear")
+                        .HasColumnType("integer")
+                        .HasColumnName("first_year");
+
+                    b.Property<bool>("HasReckonedLevels")
+                        .HasColumnType("boolean")
+                        .HasColumnName("has_reckoned_levels");
+
+                    b.Property<bool?>("HeightsAreRatios")
+                        .HasColumnType("boolean")
+                        .HasColumnName("heights_are_ratios");
+
+                    b.Property<double?>("HighWaterHeight")
+                        .HasColumnType("double precision")
+                        .HasColumnName("high_water_height");
+
+                    b.Property<int?>("HighWaterMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("high_water_minutes");
+
+                    b.Property<double?>("HighestMetres")
+                        .HasColumnType("double precision")
+                        .HasColumnName("highest_metres");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("kind");
+
+                    b.Property<int?>("LastYear")
+                        .HasColumnType("integer")
+                        .HasColumnName("last_year");
+
+                    b.Property<double>("LatitudeDegrees")
+                        .HasColumnType("double precision")
+                        .HasColumnName("latitude_degrees");
+
+                    b.PrimitiveCollection<string[]>("LevelCodes")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("level_codes");
+
+                    b.PrimitiveCollection<double[]>("LevelsMetres")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("levels_metres");
+
+                    b.Property<string>("Licence")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("licence");
+
+                    b.Property<string>("LicenceLink")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("licence_link");
+
+                    b.Property<double>("LongitudeDegrees")
+                        .HasColumnType("double precision")
+                        .HasColumnName("longitude_degrees");
+
+                    b.Property<double?>("LowWaterHeight")
+                        .HasColumnType("double precision")
+                        .HasColumnName("low_water_height");
+
+                    b.Property<int?>("LowWaterMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("low_water_minutes");
+
+                    b.Property<double?>("LowestMetres")
+                        .HasColumnType("double precision")
+                        .HasColumnName("lowest_metres");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("NodalModel")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("nodal_model");
+
+                    b.PrimitiveCollection<double[]>("PhasesDegrees")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("phases_degrees");
+
+                    b.Property<int?>("Quality")
+                        .HasColumnType("integer")
+                        .HasColumnName("quality");
+
+                    b.Property<string>("ReferenceId")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)")
+                        .HasColumnName("reference_id");
+
+                    b.Property<string>("SearchText")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("search_text");
+
+                    b.Property<string>("Slug")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)")
+                        .HasColumnName("slug");
+
+                    b.Property<string>("SubdivisionCode")
+                        .HasMaxLength(6)
+                        .HasColumnType("character varying(6)")
+                        .HasColumnName("subdivision_code");
+
+                    b.PrimitiveCollection<double[]>("TurnMetres")
+                        .IsRequired()
+                        .HasColumnType("double precision[]")
+                        .HasColumnName("turn_metres");
+
+                    b.PrimitiveCollection<Instant[]>("TurnTimes")
+                        .IsRequired()
+                        .HasColumnType("timestamp with time zone[]")
+                        .HasColumnName("turn_times");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_tide_stations");
+
+                    b.HasIndex("ReferenceId")
+                        .HasDatabaseName("ix_tide_stations_reference_id");
+
+                    b.HasIndex("Slug")
+                        .IsUnique()
+                        .HasDatabaseName("ix_tide_stations_slug");
+
+                    b.ToTable("tide_stations", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_tide_stations_constituents", "cardinality(constituent_names) = cardinality(amplitudes_metres) AND cardinality(constituent_names) = cardinality(phases_degrees)");
+
+                            t.HasCheckConstraint("ck_tide_stations_id", "id ~ '^[a-z]+/[A-Za-z0-9]+([_-][A-Za-z0-9]+)*$'");
+
+                            t.HasCheckConstraint("ck_tide_stations_kind", "kind IN ('Harmonic', 'Subordinate', 'HighLowTable')");
+
+                            t.HasCheckConstraint("ck_tide_stations_latitude_degrees", "latitude_degrees BETWEEN -90 AND 90");
+
+                            t.HasCheckConstraint("ck_tide_stations_levels", "cardinality(level_codes) = cardinality(levels_metres)");
+
+                            t.HasCheckConstraint("ck_tide_stations_longitude_degrees", "longitude_degrees >= -180 AND longitude_degrees < 180");
+
+                            t.HasCheckConstraint("ck_tide_stations_nodal_model", "nodal_model IN ('Schureman', 'Iho')");
+
+                            t.HasCheckConstraint("ck_tide_stations_quality", "quality BETWEEN 0 AND 100");
+
+                            t.HasCheckConstraint("ck_tide_stations_slug", "slug = replace(lower(id), '/', '-')");
+
+                            t.HasCheckConstraint("ck_tide_stations_turns", "cardinality(turn_times) = cardinality(turn_metres)");
+
+                            t.HasCheckConstraint("ck_tide_stations_what_it_is_made_from", "(kind = 'Harmonic' AND cardinality(constituent_names) > 0 AND reference_id IS NULL AND cardinality(turn_times) = 0) OR (kind = 'Subordinate' AND reference_id IS NOT NULL AND high_water_minutes IS NOT NULL AND low_water_minutes IS NOT NULL     AND high_water_height IS NOT NULL AND low_water_height IS NOT NULL AND heights_are_ratios IS NOT NULL     AND cardinality(constituent_names) = 0 AND cardinality(turn_times) = 0) OR (kind = 'HighLowTable' AND cardinality(turn_times) > 1 AND reference_id IS NULL AND cardinality(constituent_names) = 0)");
+                        });
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
                 {
                     b.Property<int>("Id")
@@ -2134,6 +2365,15 @@ namespace Foreshore.Guide.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_location_grants_locations_location_id");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Tides.TideStation", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Tides.TideStation", null)
+                        .WithMany()
+                        .HasForeignKey("ReferenceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_tide_stations_tide_stations_reference_id");
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Access.AccessRoute", b =>

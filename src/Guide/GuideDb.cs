@@ -3,6 +3,7 @@ using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
+using Foreshore.Guide.Tides;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 
@@ -32,6 +33,8 @@ public sealed class GuideDb(DbContextOptions<GuideDb> options) : DbContext(optio
     internal DbSet<HazardNote> HazardNotes => Set<HazardNote>();
 
     internal DbSet<Closure> Closures => Set<Closure>();
+
+    internal DbSet<TideStation> TideStations => Set<TideStation>();
 
     internal DbSet<UsedSlug> UsedSlugs => Set<UsedSlug>();
 

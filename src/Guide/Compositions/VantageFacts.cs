@@ -16,7 +16,7 @@ public sealed record GroundHeight
     {
         Metres = Require.Between(metres, -2, 1500, "The ground height above chart datum", "m");
         PlusMinusMetres = Require.Between(plusMinusMetres, 0.01, 50, "The uncertainty of the ground height", "m");
-        StationId = Require.Text(stationId, 40, "The tide station the height was judged by");
+        StationId = Require.Text(stationId, StationIds.Longest, "The tide station the height was judged by");
         (Method, MeasuredOn) = (method, measuredOn);
         How = Require.TextOrNull(how, 300, "How it was measured");
     }

@@ -46,7 +46,7 @@ internal sealed class VantagePointMapping : IEntityTypeConfiguration<VantagePoin
         point.ComplexProperty(v => v.Check).Map();
         point.ComplexProperty(v => v.Ground, ground =>
         {
-            ground.Property(g => g.StationId).HasMaxLength(40);
+            ground.Property(g => g.StationId).HasMaxLength(StationIds.Longest);
             ground.Property(g => g.How).HasMaxLength(300);
             ground.Property(g => g.Method).HasConversion<string>().HasMaxLength(40);
             ground.Property(g => g.Datum).HasConversion<string>().HasMaxLength(40);

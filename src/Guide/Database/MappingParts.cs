@@ -53,7 +53,7 @@ internal static class MappingParts
 
     public static void Map(this ComplexPropertyBuilder<TideHeight> height)
     {
-        height.Property(h => h.StationId).HasMaxLength(40);
+        height.Property(h => h.StationId).HasMaxLength(StationIds.Longest);
         height.Property(h => h.Datum).HasConversion<string>().HasMaxLength(40);
     }
 

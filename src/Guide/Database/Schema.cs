@@ -1,9 +1,10 @@
 using Foreshore.Guide.Hosting;
+using Foreshore.Guide.Tides;
 using Microsoft.EntityFrameworkCore;
 
 namespace Foreshore.Guide.Database;
 
-/// <summary>Brings the tables to what this code expects; forward only.</summary>
+/// <summary>Brings the tables, and the catalogue of tide stations, to what this code expects; forward only.</summary>
 public static class Schema
 {
     public static async Task MigrateAsync(string ownerConnection, string appRole, CancellationToken stop = default)
@@ -12,6 +13,7 @@ public static class Schema
         await RefuseNewerAsync(db, stop);
         await db.Database.MigrateAsync(stop);
         await DatabaseRoles.GrantAsync(ownerConnection, appRole, stop);
+        await CatalogueLoad.RunAsync(ownerConnection, stop);
     }
 
     /// <summary>What <c>serve</c> asks of a server of one's own, where it has no right to change tables.</summary>

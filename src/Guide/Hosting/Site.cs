@@ -5,6 +5,7 @@ using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Shell;
 using Foreshore.Guide.Shell.Maps;
+using Foreshore.Guide.Tides;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using NodaTime;
@@ -40,6 +41,7 @@ internal static class Site
         services.AddSingleton<LightCache>();
         services.AddSingleton<PictureLight>();
         services.AddSingleton<CoastRows>();
+        services.AddSingleton<TideCurves>();
         services.AddSingleton(MapTiles.From(builder.Configuration));
         services.AddGuideDatabase(connectionString);
         services.AddDataProtection().SetApplicationName("Foreshore").PersistKeysToDbContext<GuideDb>();

@@ -158,7 +158,7 @@ public sealed partial class Location
     /// <summary>Assigns the tide station. Heights judged by another station read "needs checking" from then on.</summary>
     public Location JudgeTideBy(string stationId, double? meanSeaLevelAboveChartDatumMetres, TideCorrections? corrections = null)
     {
-        TideStationId = Require.Text(stationId, 40, "The tide station");
+        TideStationId = Require.Text(stationId, StationIds.Longest, "The tide station");
         MeanSeaLevelAboveChartDatumMetres = Require.BetweenOrNull(meanSeaLevelAboveChartDatumMetres, -2, 12, "Mean sea level above chart datum", "m");
         TideCorrections = corrections;
         return this;

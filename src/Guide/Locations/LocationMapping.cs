@@ -23,7 +23,7 @@ internal sealed class LocationMapping : IEntityTypeConfiguration<Location>
         location.Check("country_code", "country_code ~ '^[A-Z]{2}$'");
         location.Property(l => l.SubdivisionCode).HasMaxLength(6);
         location.Check("subdivision_code", "subdivision_code LIKE country_code || '-%'");
-        location.Property(l => l.TideStationId).HasMaxLength(40);
+        location.Property(l => l.TideStationId).HasMaxLength(StationIds.Longest);
         location.Property(l => l.ForeshoreOwner).HasMaxLength(200);
         location.Property(l => l.Byelaws).HasMaxLength(600);
         location.Property(l => l.Version).IsRowVersion();

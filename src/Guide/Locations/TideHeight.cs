@@ -3,6 +3,12 @@ namespace Foreshore.Guide.Locations;
 /// <summary>The level a height is counted from.</summary>
 public enum TideDatum { ChartDatum, MeanSeaLevel, LowestAstronomicalTide }
 
+public static class StationIds
+{
+    /// <summary>Ids of tide stations are words joined by hyphens behind their source, like noaa/8410140; the longest known has 81 letters.</summary>
+    public const int Longest = 100;
+}
+
 /// <summary>
 /// A height judged by a tide station. It names its datum and that station; when the location is given another station the
 /// figure reads "needs checking" until somebody judges it again.
@@ -14,7 +20,7 @@ public sealed record TideHeight
     public TideHeight(double metres, string stationId, bool isRepeated = false, TideDatum datum = TideDatum.ChartDatum)
     {
         Metres = Require.Between(metres, -5, 25, "The tide height", "m above its datum");
-        StationId = Require.Text(stationId, 40, "The tide station the height was judged by");
+        StationId = Require.Text(stationId, StationIds.Longest, "The tide station the height was judged by");
         IsRepeated = isRepeated;
         Datum = datum;
     }

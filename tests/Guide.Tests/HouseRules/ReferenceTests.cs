@@ -18,10 +18,10 @@ public partial class ReferenceTests
     ];
 
     /// <summary>
-    /// Location, access, hazards and compositions describe one place together and know each other. All else points towards them,
+    /// Location, access, hazards, compositions and tide describe one place together and know each other. All else points towards them,
     /// never back; only the composition root (Hosting) and the loader of the demo see everything.
     /// </summary>
-    private static readonly string[] Place = ["Locations", "Access", "Hazards", "Compositions"];
+    private static readonly string[] Place = ["Locations", "Access", "Hazards", "Compositions", "Tides"];
 
     private static readonly Dictionary<string, string[]> Allowed = new()
     {
@@ -29,6 +29,7 @@ public partial class ReferenceTests
         ["Access"] = [.. Place, "Members", "Shell", "Database"],
         ["Hazards"] = [.. Place, "Members", "Shell", "Database"],
         ["Compositions"] = [.. Place, "Members", "Shell", "Database", "Maps"],
+        ["Tides"] = [.. Place, "Members", "Shell", "Database"],
         ["Outlooks"] = [.. Place, "Conditions", "Members", "Shell", "Database"],
         ["Maps"] = [.. Place, "Members", "Shell", "Hosting"],
         ["Members"] = ["Locations", "Shell", "Database"],
