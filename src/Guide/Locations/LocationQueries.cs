@@ -102,8 +102,7 @@ public static class LocationQueries
     {
         var codes = countryCodes.Distinct().ToArray();
         var rows = await db.CountryCautions.AsNoTracking().Where(c => c.CountryCode == null || codes.Contains(c.CountryCode)).ToListAsync(cancel);
-        return [.. codes.Select(code => rows.Find(c => c.CountryCode == code) ?? rows.Find(c => c.CountryCode is null))
-            .Distinct().Select(row => (row?.CountryCode, row.ToPrint()))];
+        return rows.ToPrint(codes);
     }
 
     private static IQueryable<Location> Meeting(this IQueryable<Location> locations, string words) =>

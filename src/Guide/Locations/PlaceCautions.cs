@@ -15,6 +15,14 @@ public static class PlaceCautions
          "If you can feel the spray, you are too close. One wave is enough.", "Turn back before the tide does it for you; keep a cliff's height away from its foot."],
         "112", "the coastguard");
 
+    /// <summary>The row of the country, else the general default; null where there is neither.</summary>
+    public static CountryCautions? Of(this IReadOnlyList<CountryCautions> rows, string countryCode) =>
+        rows.FirstOrDefault(row => row.CountryCode == countryCode) ?? rows.FirstOrDefault(row => row.CountryCode is null);
+
+    /// <summary>Of each country, in the order given; those without a row of their own share the general default, which then stands once.</summary>
+    public static IReadOnlyList<(string? CountryCode, Cautions Cautions)> ToPrint(this IReadOnlyList<CountryCautions> rows, IEnumerable<string> countryCodes) =>
+        [.. countryCodes.Distinct().Select(rows.Of).Distinct().Select(row => (row?.CountryCode, row.ToPrint()))];
+
     public static Cautions ToPrint(this CountryCautions? row) => row is null ? General
         : new Cautions(row.Cautions, row.EmergencyNumber, row.AskFor, row.WarningsName, row.WarningsLink);
 }

@@ -4,12 +4,14 @@ using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Shell;
+using Foreshore.Guide.Tides;
 using NodaTime;
 
 namespace Foreshore.Guide.Locations;
 
-/// <summary>A place and its usual cautions on one day: what the pages of a location and of all below it begin with.</summary>
-public sealed record PlaceView(Location Place, LocalDate Today, Cautions Cautions)
+/// <summary>A place, its tide and its usual cautions on one day: what the pages of a location and of all below it begin with.</summary>
+/// <param name="Tide">Null where the place has no station, or none that is known.</param>
+public sealed record PlaceView(Location Place, LocalDate Today, Cautions Cautions, PlaceTide? Tide = null)
 {
     public IReadOnlyList<Closure> Stopping => Place.ClosuresThatStop(Today);
 
@@ -66,9 +68,7 @@ public static class PlaceQueries
     /// <summary>Null: no such place, or not for this reader.</summary>
     public static async Task<PlaceView?> PlaceAsync(
         this GuideDb db, string location, Reader reader, Instant now, Parts parts = Parts.All, CancellationToken cancel = default) =>
-        await db.LocationAsync(location, reader, parts, cancel) is { } place
-            ? new PlaceView(place, now.InZone(place.Zone).Date, (await db.CautionsAsync(place.CountryCode, cancel)).ToPrint())
-            : null;
+        await db.LocationAsync(location, reader, parts, cancel) is { } place ? await db.ViewAsync(place, now, cancel) : null;
 
     public static async Task<StanceView?> StanceAsync(
         this GuideDb db, string location, string stance, Reader reader, Instant now, CancellationToken cancel = default) =>
@@ -83,4 +83,10 @@ public static class PlaceQueries
             && from.Stance.Compositions.FirstOrDefault(c => c.Slug == picture) is { } found
             ? new PictureView(from, found)
             : null;
+
+    private static async Task<PlaceView> ViewAsync(this GuideDb db, Location place, Instant now, CancellationToken cancel)
+    {
+        var (tides, cautions) = await db.TidesAndCautionsAsync([place.TideStationId], [place.CountryCode], cancel);
+        return new PlaceView(place, now.InZone(place.Zone).Date, cautions.Of(place.CountryCode).ToPrint(), tides.Of(place));
+    }
 }

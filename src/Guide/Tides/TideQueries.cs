@@ -53,4 +53,23 @@ public static class TideQueries
     /// <summary>The stations of these places.</summary>
     public static Task<StationTides> TidesOfAsync(this GuideDb db, IEnumerable<Location> places, CancellationToken cancel = default) =>
         db.TidesOfAsync(places.Select(place => place.TideStationId), cancel);
+
+    /// <summary>
+    /// The stations and the cautions of the countries, both in one command: pages of a place need both and may ask five times in all.
+    /// </summary>
+    public static async Task<(StationTides Tides, IReadOnlyList<CountryCautions> Cautions)> TidesAndCautionsAsync(
+        this GuideDb db, IEnumerable<string?> stationIds, IEnumerable<string> countryCodes, CancellationToken cancel = default)
+    {
+        var ids = stationIds.OfType<string>().Distinct().ToArray();
+        var codes = countryCodes.Distinct().ToArray();
+        var wanted = db.TideStations.Where(station => ids.Contains(station.Id));
+        var rows = await (
+            from caution in db.CountryCautions.AsNoTracking().Where(c => c.CountryCode == null || codes.Contains(c.CountryCode))
+            from station in db.TideStations.Where(s => ids.Contains(s.Id) || wanted.Any(one => one.ReferenceId == s.Id)).DefaultIfEmpty()
+            select new { Caution = caution, Station = station }).ToListAsync(cancel);
+        // A club that keeps no cautions at all has no row to hang the stations on.
+        return rows.Count == 0 ? (await db.TidesOfAsync(ids, cancel), [])
+            : (new StationTides(rows.Select(row => row.Station).OfType<TideStation>().DistinctBy(station => station.Id)),
+                [.. rows.Select(row => row.Caution).DistinctBy(caution => caution.Id)]);
+    }
 }
