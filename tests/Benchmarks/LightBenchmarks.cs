@@ -3,7 +3,6 @@ using BenchmarkDotNet.Configs;
 using Foreshore.Almanac.Camera;
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
-using Foreshore.Almanac.Sun;
 using NodaTime;
 
 namespace Foreshore.Benchmarks;
@@ -40,7 +39,7 @@ public class LightBenchmarks
         WantedLight.GoldenLight, WantedLight.TwilightGlow, WantedLight.AntiTwilightArch, WantedLight.BlueLight, WantedLight.AnyDaylight,
     ];
 
-    private readonly SunEphemeris ephemeris = SunEphemeris.Covering(Start - Duration.FromDays(3), Start + Duration.FromDays(370));
+    private readonly SkyEphemeris ephemeris = SkyEphemeris.Covering(Start - Duration.FromDays(3), Start + Duration.FromDays(370));
 
     [Params("golden light over the sea", "golden light over a bay", "sun in frame over a bay", "golden, glow and blue over a bay")]
     public string Wish { get; set; } = "";

@@ -1,4 +1,3 @@
-using Foreshore.Almanac.Sun;
 using NodaTime;
 
 namespace Foreshore.Almanac.Light;
@@ -18,12 +17,12 @@ public static class GoodDates
     /// <param name="ephemeris">Covers the 365 days.</param>
     /// <param name="count">How many at most, above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">The days leave the ephemeris, or the count is below 1.</exception>
-    public static IReadOnlyList<GoodDate> Next(Scene scene, DateTimeZone zone, Instant from, SunEphemeris ephemeris, int count = 40)
+    public static IReadOnlyList<GoodDate> Next(Scene scene, DateTimeZone zone, Instant from, SkyEphemeris ephemeris, int count = 40)
     {
         ArgumentNullException.ThrowIfNull(scene);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         var runs = LightRuns.Between(scene, from, from + Ahead, ephemeris).Runs;
-        var sessions = Sessions.Between(from, from + Ahead, scene.Observer.Position, zone, ephemeris);
+        var sessions = Sessions.Between(from, from + Ahead, scene.Observer.Position, zone, ephemeris.Sun);
 
         var found = new List<GoodDate>();
         var first = 0;

@@ -1,4 +1,3 @@
-using Foreshore.Almanac.Sun;
 using NodaTime;
 
 namespace Foreshore.Almanac.Light;
@@ -15,7 +14,7 @@ public static class LightRuns
     /// <param name="to">End of the stretch; not before its beginning.</param>
     /// <param name="ephemeris">Covers the stretch.</param>
     /// <exception cref="ArgumentOutOfRangeException">The stretch is turned round, or leaves the ephemeris.</exception>
-    public static LightAnswer Between(Scene scene, Instant from, Instant to, SunEphemeris ephemeris)
+    public static LightAnswer Between(Scene scene, Instant from, Instant to, SkyEphemeris ephemeris)
     {
         ArgumentNullException.ThrowIfNull(scene);
         ArgumentNullException.ThrowIfNull(ephemeris);
@@ -23,16 +22,16 @@ public static class LightRuns
             throw new ArgumentOutOfRangeException(nameof(to), to, "A stretch of time ends no earlier than it begins.");
 
         var (runs, possible) = (new List<LightRun>(), new List<LightRun>());
-        foreach (var (row, stretches) in Holding(scene, ephemeris.DaysOf(from), ephemeris.DaysOf(to), ephemeris))
+        foreach (var (row, stretches) in Holding(scene, ephemeris.Sun.DaysOf(from), ephemeris.Sun.DaysOf(to), ephemeris))
             (row.Needs == LightNeeds.Sun ? runs : possible).AddRange(stretches.Select(stretch => stretch.As(row.Light)));
         return new LightAnswer(InOrder(runs), InOrder(possible), CautionsOf(scene));
     }
 
     /// <summary>Each wanted light's row and when the sun's part of it holds, in days from J2000.</summary>
-    internal static List<(LightRow Row, List<Stretch> Stretches)> Holding(Scene scene, double from, double to, SunEphemeris ephemeris)
+    internal static List<(LightRow Row, List<Stretch> Stretches)> Holding(Scene scene, double from, double to, SkyEphemeris ephemeris)
     {
         var edge = new SkylineEdge(scene.Observer);
-        var halves = SunHalves.Over(ephemeris.SeenFrom(scene.Observer.Position), from, to);
+        var halves = SunHalves.Over(ephemeris.Sun.SeenFrom(scene.Observer.Position), from, to);
         return
         [
             .. scene.Wanted.Distinct().Order().Select(LightTable.Of)

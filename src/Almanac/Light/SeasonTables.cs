@@ -1,4 +1,3 @@
-using Foreshore.Almanac.Sun;
 using Foreshore.Almanac.Time;
 using NodaTime;
 
@@ -22,14 +21,14 @@ public static class SeasonTables
     /// <param name="hours">The hours somebody goes out: months rank by the minutes within them.</param>
     /// <param name="ephemeris">Covers the twelve months.</param>
     /// <exception cref="ArgumentOutOfRangeException">The months leave the ephemeris.</exception>
-    public static SeasonTable For(Scene scene, DateTimeZone zone, YearMonth first, HoursOut hours, SunEphemeris ephemeris)
+    public static SeasonTable For(Scene scene, DateTimeZone zone, YearMonth first, HoursOut hours, SkyEphemeris ephemeris)
     {
         ArgumentNullException.ThrowIfNull(scene);
         ArgumentNullException.ThrowIfNull(zone);
         ArgumentNullException.ThrowIfNull(ephemeris);
         var grid = new SeasonGrid(first, zone);
-        ephemeris.DaysOf(JulianDay.FromDays(grid.From));
-        ephemeris.DaysOf(JulianDay.FromDays(grid.To));
+        ephemeris.Sun.DaysOf(JulianDay.FromDays(grid.From));
+        ephemeris.Sun.DaysOf(JulianDay.FromDays(grid.To));
 
         var layers = new List<SeasonLayer>();
         var known = new List<IReadOnlyList<Stretch>>();

@@ -59,7 +59,7 @@ public static class ReadApi
 
     private static async Task<IResult> SeasonAsync(
         [Description("The place's slug.")] string location, [Description("The vantage point's slug.")] string vantage, [Description("The composition's slug.")] string composition,
-        IDbContextFactory<GuideDb> database, SharedSun sun, IClock clock, CancellationToken cancel)
+        IDbContextFactory<GuideDb> database, SharedSky sky, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
         var place = await db.LocationAsync(location, Reader.Visitor, Parts.Compositions, cancel);
@@ -67,20 +67,20 @@ public static class ReadApi
         if (point?.Compositions.SingleOrDefault(c => c.Slug == composition) is not { } picture)
             return await MovedAsync(db, m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/season", location, vantage, composition, cancel);
         var club = await db.ClubSettings.AsNoTracking().SingleOrDefaultAsync(cancel);
-        return new Answer<SeasonAnswer>(SeasonAnswer.Of(place!, point, picture, club, sun, clock.GetCurrentInstant(),
+        return new Answer<SeasonAnswer>(SeasonAnswer.Of(place!, point, picture, club, sky, clock.GetCurrentInstant(),
             await db.CautionsAsync(place!.CountryCode, cancel)));
     }
 
     private static async Task<IResult> WeekendAsync(HttpRequest http,
         [Description("Local date of the first evening, for example 2026-11-27; this weekend when left out.")] string? from,
         [Description("The hardest footing: anyone, steady, surefooted or scramble.")] string? footing,
-        IDbContextFactory<GuideDb> database, MastheadQueries heads, SharedSun sun, IClock clock, CancellationToken cancel)
+        IDbContextFactory<GuideDb> database, MastheadQueries heads, SharedSky sky, IClock clock, CancellationToken cancel)
     {
         var request = WeekendRequest.Read(http.Query);
         if (request.Faults.Count > 0)
             return ApiProblem.Refused(string.Join(" ", request.Faults.Select(fault => $"{fault.FieldId}: {fault.Words}")));
         await using var db = await database.CreateDbContextAsync(cancel);
-        var board = await db.WeekendAsync(Reader.Visitor, request, home: null, clock.GetCurrentInstant(), sun, cancel);
+        var board = await db.WeekendAsync(Reader.Visitor, request, home: null, clock.GetCurrentInstant(), sky, cancel);
         var cautions = await db.CautionsAsync(board.Rows.Select(row => row.Place.CountryCode), cancel);
         return new Answer<WeekendAnswer>(WeekendAnswer.Of(board, (await heads.CurrentAsync(cancel)).DemoLine, cautions.SelectMany(one => one.Cautions.Lines)));
     }

@@ -31,11 +31,11 @@ internal sealed record SeasonAnswer(
     IReadOnlyList<WantedLight> Wanted, IReadOnlyList<WantedLight> NotComputed, TimeOnly EarliestAlarm, TimeOnly LatestHome, string Horizon, string NotJudged,
     IReadOnlyList<SeasonMonthAnswer> Months, IReadOnlyList<SeasonHourAnswer> BestHours, IReadOnlyList<SeasonLayerAnswer> PerLight)
 {
-    public static SeasonAnswer Of(Location place, VantagePoint point, Composition picture, ClubSettings? club, SharedSun sun, Instant now, CountryCautions? cautions)
+    public static SeasonAnswer Of(Location place, VantagePoint point, Composition picture, ClubSettings? club, SharedSky sky, Instant now, CountryCautions? cautions)
     {
         var hours = club is null ? HoursOut.Unrestricted : new HoursOut(club.EarliestAlarm, club.LatestHome);
         var first = now.InZone(place.Zone).Date.ToYearMonth();
-        var table = SeasonTables.For(picture.ToScene(point, place), place.Zone, first, hours, sun.For(now));
+        var table = SeasonTables.For(picture.ToScene(point, place), place.Zone, first, hours, sky.For(now));
         return new(club?.Banner, cautions.ToPrint().Lines, Words.NotForNavigation, picture.Name, picture.Address(place, point), place.ZoneId,
             picture.FacingDegrees, Math.Round(picture.Lens.HorizontalAngleDegrees, 2), picture.Wanted, table.Unknown,
             hours.EarliestAlarm.ToTimeOnly(), hours.LatestHome.ToTimeOnly(),

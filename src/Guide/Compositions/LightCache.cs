@@ -9,7 +9,7 @@ namespace Foreshore.Guide.Compositions;
 /// Season tables and good dates, computed once and kept while neither the composition nor its stance or place changes: a
 /// page then only looks them up. Nothing here may be wrong when lost; when it grows too large it starts afresh.
 /// </summary>
-public sealed class LightCache(SharedSun sun)
+public sealed class LightCache(SharedSky sky)
 {
     /// <summary>A table takes about 5 kB, so this stays within some tens of megabytes.</summary>
     private const int Most = 4000;
@@ -27,7 +27,7 @@ public sealed class LightCache(SharedSun sun)
         var today = now.InZone(place.Zone).Date;
         var first = new YearMonth(today.Year, today.Month);
         return Get(seasons, new SeasonKey(Stamp.Of(place, stance, picture), first, hours),
-            Most, () => SeasonTables.For(picture.ToScene(stance, place), place.Zone, first, hours, sun.For(now)));
+            Most, () => SeasonTables.For(picture.ToScene(stance, place), place.Zone, first, hours, sky.For(now)));
     }
 
     /// <summary>The best sessions of the next 365 days that are not over, by date.</summary>
@@ -35,7 +35,7 @@ public sealed class LightCache(SharedSun sun)
     {
         var today = now.InZone(place.Zone).Date;
         var found = Get(dates, new DatesKey(Stamp.Of(place, stance, picture), today),
-            Most, () => Almanac.Light.GoodDates.Next(picture.ToScene(stance, place), place.Zone, place.Zone.AtStartOfDay(today).ToInstant(), sun.For(now)));
+            Most, () => Almanac.Light.GoodDates.Next(picture.ToScene(stance, place), place.Zone, place.Zone.AtStartOfDay(today).ToInstant(), sky.For(now)));
         return [.. found.Where(date => date.Windows[^1].End > now)];
     }
 

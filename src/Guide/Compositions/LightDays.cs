@@ -26,17 +26,17 @@ public static class LightDays
 {
     public const int Usual = 10;
 
-    public static IReadOnlyList<LightDay> From(LocalDate first, Observer observer, DateTimeZone zone, SunEphemeris sun, Scene? scene = null) =>
-        [.. Enumerable.Range(0, Usual).Select(i => On(first.PlusDays(i), observer, zone, sun, scene))];
+    public static IReadOnlyList<LightDay> From(LocalDate first, Observer observer, DateTimeZone zone, SkyEphemeris sky, Scene? scene = null) =>
+        [.. Enumerable.Range(0, Usual).Select(i => On(first.PlusDays(i), observer, zone, sky, scene))];
 
-    private static LightDay On(LocalDate date, Observer observer, DateTimeZone zone, SunEphemeris sun, Scene? scene)
+    private static LightDay On(LocalDate date, Observer observer, DateTimeZone zone, SkyEphemeris sky, Scene? scene)
     {
-        var day = SunDays.On(date, observer, zone, sun);
+        var day = SunDays.On(date, observer, zone, sky.Sun);
         if (scene is null)
             return new LightDay(day, null, []);
 
         // A night's light belongs to the evening it begins in, so the day reaches from one solar midnight to the next.
-        var answer = LightRuns.Between(scene, day.MidnightBefore, day.MidnightAfter, sun);
+        var answer = LightRuns.Between(scene, day.MidnightBefore, day.MidnightAfter, sky);
         return new LightDay(day, answer.Union, answer.Unknown);
     }
 }

@@ -8,7 +8,7 @@ using NodaTime;
 
 namespace Foreshore.Guide.Compositions;
 
-/// <summary>All that is computed for one picture's page: one now, one table of the sun, one season.</summary>
+/// <summary>All that is computed for one picture's page: one now, one table of the sky, one season.</summary>
 public sealed record PictureLightView(
     SeasonTable Season,
     HoursOut Hours,
@@ -60,7 +60,7 @@ public sealed record PictureLightView(
 }
 
 /// <summary>Computes a picture's light from what the site keeps in common.</summary>
-public sealed class PictureLight(SharedSun shared, LightCache kept)
+public sealed class PictureLight(SharedSky shared, LightCache kept)
 {
     public PictureLightView Of(PictureView view, HoursOut hours, Instant now) =>
         kept.Page(view.Place, view.Stance, view.Picture, hours, view.From.Today, () => Compute(view, hours, now)) with
@@ -72,13 +72,14 @@ public sealed class PictureLight(SharedSun shared, LightCache kept)
     private PictureLightView Compute(PictureView view, HoursOut hours, Instant now)
     {
         var (place, stance, picture) = (view.Place, view.Stance, view.Picture);
-        var (sun, today, scene) = (shared.For(now), view.From.Today, picture.ToScene(stance, place));
+        var (sky, today, scene) = (shared.For(now), view.From.Today, picture.ToScene(stance, place));
+        var sun = sky.Sun;
         var season = kept.Season(place, stance, picture, hours, now);
         var dates = kept.GoodDates(place, stance, picture, now);
         var best = dates.MaxBy(date => date.Usable) is { } date ? SunDays.On(date.Session.Date, scene.Observer, place.Zone, sun) : null;
         var subject = picture.Subject?.SeenFrom(stance, place.MeanSeaLevelAboveChartDatumMetres);
         return new PictureLightView(season, hours, dates,
-            LightDays.From(today, scene.Observer, place.Zone, sun, scene),
+            LightDays.From(today, scene.Observer, place.Zone, sky, scene),
             HorizonDrawing.Of(scene.Observer, scene.Frame, Exposed(stance), new YearMonth(today.Year, today.Month), place.Zone, sun),
             FrameDrawing.Of(scene.Observer, scene.Frame, subject, SunDays.On(today, scene.Observer, place.Zone, sun), best, sun),
             SunPathDrawing.Of(scene.Observer, scene.Frame, today, place.Zone, sun),

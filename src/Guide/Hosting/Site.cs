@@ -37,7 +37,7 @@ internal static class Site
 
         var services = builder.Services;
         services.TryAddSingleton<IClock>(SystemClock.Instance);
-        services.AddSingleton<SharedSun>();
+        services.AddSingleton<SharedSky>();
         services.AddSingleton<LightCache>();
         services.AddSingleton<PictureLight>();
         services.AddSingleton<CoastRows>();

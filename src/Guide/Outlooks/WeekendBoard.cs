@@ -53,7 +53,7 @@ public sealed record WeekendBoard(LocalDate From, IReadOnlyList<WeekendSession> 
     }
 
     /// <param name="session">Key of the one session whose verdicts order the rows; null: all nine.</param>
-    public static WeekendBoard Of(IReadOnlyList<Location> places, LocalDate from, Instant now, BoardFilter filter, Position? home, SunEphemeris sun, string? session = null)
+    public static WeekendBoard Of(IReadOnlyList<Location> places, LocalDate from, Instant now, BoardFilter filter, Position? home, SkyEphemeris ephemeris, string? session = null)
     {
         var sessions = Weekend.From(from);
         var rows = new List<BoardRow>();
@@ -70,7 +70,7 @@ public sealed record WeekendBoard(LocalDate From, IReadOnlyList<WeekendSession> 
                     continue;
                 }
 
-                var sky = StanceSky.Of(stance, place, from, sun);
+                var sky = StanceSky.Of(stance, place, from, ephemeris);
                 foreach (var composition in stance.Compositions)
                 {
                     var light = sky.LightOf(composition);
@@ -95,23 +95,23 @@ internal sealed class StanceSky
     private readonly Dictionary<Session, IReadOnlyList<WayHours>> hours = [];
     private readonly Dictionary<(Composition, LocalDate, LocalDate), StanceFacts> facts = [];
 
-    private StanceSky(VantagePoint stance, Location place, SunEphemeris sun) => (Stance, Place, Sun) = (stance, place, sun);
+    private StanceSky(VantagePoint stance, Location place, SkyEphemeris ephemeris) => (Stance, Place, Ephemeris) = (stance, place, ephemeris);
 
     private VantagePoint Stance { get; }
 
     private Location Place { get; }
 
-    private SunEphemeris Sun { get; }
+    private SkyEphemeris Ephemeris { get; }
 
-    public static StanceSky Of(VantagePoint stance, Location place, LocalDate from, SunEphemeris sun)
+    public static StanceSky Of(VantagePoint stance, Location place, LocalDate from, SkyEphemeris ephemeris)
     {
-        var sky = new StanceSky(stance, place, sun);
+        var sky = new StanceSky(stance, place, ephemeris);
         var observer = new Observer(stance.Position, stance.EyeMetresAboveMeanSea(place.MeanSeaLevelAboveChartDatumMetres), stance.Skyline);
         for (var i = 0; i <= 3; i++)
         {
             var date = from.PlusDays(i);
-            sky.days[date] = SunDays.On(date, observer, place.Zone, sun);
-            sky.sessions[date] = Almanac.Light.Sessions.On(date, stance.Position, place.Zone, sun);
+            sky.days[date] = SunDays.On(date, observer, place.Zone, ephemeris.Sun);
+            sky.sessions[date] = Almanac.Light.Sessions.On(date, stance.Position, place.Zone, ephemeris.Sun);
         }
 
         return sky;
@@ -121,7 +121,7 @@ internal sealed class StanceSky
     public LightAnswer LightOf(Composition composition)
     {
         var spans = sessions.Values.SelectMany(day => day.All).ToList();
-        return LightRuns.Between(composition.ToScene(Stance, Place), spans.Min(span => span.Start), spans.Max(span => span.End), Sun);
+        return LightRuns.Between(composition.ToScene(Stance, Place), spans.Min(span => span.Start), spans.Max(span => span.End), Ephemeris);
     }
 
     public BoardCell Judge(Composition composition, LightAnswer answer, WeekendSession session, Instant now)

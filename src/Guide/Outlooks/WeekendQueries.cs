@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Sun;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
@@ -11,23 +12,23 @@ internal static class WeekendQueries
 {
     /// <summary>Loads the coast once and judges every composition for the weekend asked for.</summary>
     public static async Task<WeekendBoard> WeekendAsync(
-        this GuideDb db, Reader reader, WeekendRequest request, Position? home, Instant now, SharedSun shared, CancellationToken cancel = default)
+        this GuideDb db, Reader reader, WeekendRequest request, Position? home, Instant now, SharedSky shared, CancellationToken cancel = default)
     {
         var places = await db.CoastAsync(reader, Parts.Stay | Parts.Routes | Parts.Compositions | Parts.Hazards, cancel: cancel);
         var zone = places.Count > 0 ? places[0].Zone : DateTimeZone.Utc;
-        var current = Weekend.Default(now, zone, date => DuskEnd(places, date, shared.For(now)));
+        var current = Weekend.Default(now, zone, date => DuskEnd(places, date, shared.For(now).Sun));
         var first = request.From ?? current;
-        return WeekendBoard.Of(places, first, now, request.Filter, home, SunOver(first, shared.For(now)), request.Session) with { IsCurrent = first == current };
+        return WeekendBoard.Of(places, first, now, request.Filter, home, SkyOver(first, shared.For(now)), request.Session) with { IsCurrent = first == current };
     }
 
     private static Instant? DuskEnd(IReadOnlyList<Location> places, LocalDate date, SunEphemeris sun) =>
         places.Max(place => Almanac.Light.Sessions.On(date, place.Position, place.Zone, sun).Dusk?.End);
 
     /// <summary>The shared table, or for a weekend beyond it one of its own: four days and a day's margin each side.</summary>
-    public static SunEphemeris SunOver(LocalDate first, SunEphemeris shared)
+    public static SkyEphemeris SkyOver(LocalDate first, SkyEphemeris shared)
     {
         var (from, to) = (Midnight(first.PlusDays(-2)), Midnight(first.PlusDays(7)));
-        return shared.From <= from && to <= shared.To ? shared : SunEphemeris.Covering(from, to);
+        return shared.From <= from && to <= shared.To ? shared : SkyEphemeris.Covering(from, to);
 
         static Instant Midnight(LocalDate date) => date.AtMidnight().InUtc().ToInstant();
     }

@@ -1,6 +1,5 @@
 using Foreshore.Almanac.Camera;
 using Foreshore.Almanac.Earth;
-using Foreshore.Almanac.Sun;
 using NodaTime;
 
 namespace Foreshore.Almanac.Light;
@@ -11,7 +10,7 @@ internal static class Coast
     internal static readonly Position Eastport = new(44.9, -66.99);
     internal static readonly DateTimeZone NewYork = Zone("America/New_York");
 
-    internal static SunEphemeris Year2026 { get; } = SunEphemeris.Covering(Instant.FromUtc(2025, 12, 20, 0, 0), Instant.FromUtc(2027, 6, 30, 0, 0));
+    internal static SkyEphemeris Year2026 { get; } = SkyEphemeris.Covering(Instant.FromUtc(2025, 12, 20, 0, 0), Instant.FromUtc(2027, 6, 30, 0, 0));
 
     internal static DateTimeZone Zone(string id) => DateTimeZoneProviders.Tzdb[id];
 

@@ -20,8 +20,8 @@ public class GoldenSheetTests
         };
         var scene = Coast.Scene(observer, 110, wanted);
         var date = new LocalDate(2026, 10, 3);
-        var sessions = Sessions.On(date, Coast.Eastport, Coast.NewYork, Coast.Year2026);
-        var sun = SunDays.On(date, observer, Coast.NewYork, Coast.Year2026);
+        var sessions = Sessions.On(date, Coast.Eastport, Coast.NewYork, Coast.Year2026.Sun);
+        var sun = SunDays.On(date, observer, Coast.NewYork, Coast.Year2026.Sun);
 
         var sheet = new StringBuilder();
         Line($"{date:uuuu-MM-dd}, 44.9 N 66.99 W, eye 14 m, facing 110°, 24 mm on 36 × 24 mm");

@@ -63,8 +63,8 @@ internal sealed class LightChecks : IChecks
     private static void FrameEdges(CheckLog log)
     {
         var day = new Interval(Instant.FromUtc(2026, 3, 20, 9, 0), Instant.FromUtc(2026, 3, 20, 15, 0));
-        var time = SunCrossings.OfAltitude(Refraction.Airless(5), Coast.Eastport, day, Coast.Year2026).Single().Time;
-        var facing = Bearing.FromDegrees(Coast.Year2026.At(time, Coast.Eastport).AzimuthDegrees - 30);
+        var time = SunCrossings.OfAltitude(Refraction.Airless(5), Coast.Eastport, day, Coast.Year2026.Sun).Single().Time;
+        var facing = Bearing.FromDegrees(Coast.Year2026.Sun.At(time, Coast.Eastport).AzimuthDegrees - 30);
         // The edge beside the sun lies where the example puts it; the other edges are out of its way.
         foreach (var (width, height) in new[] { (2 * 13.86, 24.0), (36.0, 2 * 2.42) })
         {

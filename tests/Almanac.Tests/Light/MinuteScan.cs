@@ -8,7 +8,7 @@ namespace Foreshore.Almanac.Light;
 /// The light table as it is defined: asked at even steps, by the plain forms of frame, bearing, skyline and air, with
 /// nothing of the margins and marches that answer quickly.
 /// </summary>
-internal sealed class MinuteScan(Scene scene, SunEphemeris ephemeris)
+internal sealed class MinuteScan(Scene scene, SkyEphemeris ephemeris)
 {
     /// <summary>Unbroken rows of steps at which a light holds, from the first to the last of each row, whatever their length.</summary>
     internal Dictionary<WantedLight, List<LightRun>> Rows(IReadOnlyList<WantedLight> lights, Instant from, Instant to, Duration step)
@@ -36,14 +36,14 @@ internal sealed class MinuteScan(Scene scene, SunEphemeris ephemeris)
 
     private Sky SkyAt(Instant time)
     {
-        var sun = ephemeris.At(time, scene.Observer.Position);
+        var sun = ephemeris.Sun.At(time, scene.Observer.Position);
         var seen = Refraction.Apparent(sun.AltitudeDegrees);
         var azimuth = Bearing.FromDegrees(sun.AzimuthDegrees);
         var edge = scene.Observer.Skyline.AltitudeDegreesAt(azimuth, scene.Observer.DipDegrees);
         return new Sky(
             sun.AltitudeDegrees,
             azimuth.AngleTo(scene.Frame.Facing),
-            SunDisc.UpperLimbDegrees(sun.AltitudeDegrees, ephemeris.DistanceAuAt(time)) > edge,
+            SunDisc.UpperLimbDegrees(sun.AltitudeDegrees, ephemeris.Sun.DistanceAuAt(time)) > edge,
             scene.Frame.Contains(sun.AzimuthDegrees, seen),
             scene.Observer.Skyline.KindAt(azimuth) == SkylineKind.Land && Math.Abs(seen - edge) <= 0.6);
     }

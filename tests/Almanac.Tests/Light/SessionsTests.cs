@@ -47,7 +47,7 @@ public class SessionsTests
         var place = new Position(60, 10.75);
         var zone = Coast.Zone("Europe/Oslo");
         var day = On(2026, 6, 20, place, zone);
-        var sun = SunDays.On(new LocalDate(2026, 6, 20), new Observer(place, null, Skyline.AssumedSea), zone, Coast.Year2026);
+        var sun = SunDays.On(new LocalDate(2026, 6, 20), new Observer(place, null, Skyline.AssumedSea), zone, Coast.Year2026.Sun);
 
         Assert.True(day.Night!.IsWhiteNight);
         Assert.Equal(sun.MidnightAfter - Duration.FromHours(1), day.Night.Start);
@@ -76,7 +76,7 @@ public class SessionsTests
     {
         var place = new Position(84, 15.6);
         var day = On(2026, 12, 21, place, Svalbard);
-        var sun = SunDays.On(new LocalDate(2026, 12, 21), new Observer(place, null, Skyline.AssumedSea), Svalbard, Coast.Year2026);
+        var sun = SunDays.On(new LocalDate(2026, 12, 21), new Observer(place, null, Skyline.AssumedSea), Svalbard, Coast.Year2026.Sun);
 
         Assert.Equal([SessionKind.Night], day.All.Select(session => session.Kind));
         Assert.Equal(sun.Noon, day.Night!.Start);
@@ -147,7 +147,7 @@ public class SessionsTests
         Gen.Select(Gen.Double[-89.5, 89.5], Gen.Double[-180, 180], Gen.Int[0, 355]).Sample((latitude, longitude, dayOfYear) =>
         {
             var from = Instant.FromUtc(2026, 1, 1, 0, 0) + Duration.FromDays(dayOfYear);
-            var sessions = Sessions.Between(from, from + Duration.FromDays(8), new Position(latitude, longitude), DateTimeZone.Utc, Coast.Year2026);
+            var sessions = Sessions.Between(from, from + Duration.FromDays(8), new Position(latitude, longitude), DateTimeZone.Utc, Coast.Year2026.Sun);
             Assert.True(sessions[0].Start <= from && sessions[^1].End >= from + Duration.FromDays(8));
             for (var i = 1; i < sessions.Count; i++)
                 Assert.True(sessions[i].Start == sessions[i - 1].End && sessions[i].Length > Duration.Zero, $"{sessions[i - 1]} then {sessions[i]}");
@@ -157,7 +157,7 @@ public class SessionsTests
     public void Between_gives_the_same_sessions_as_day_by_day()
     {
         var from = Instant.FromUtc(2026, 4, 1, 0, 0);
-        var between = Sessions.Between(from, from + Duration.FromDays(20), Coast.Eastport, Coast.NewYork, Coast.Year2026);
+        var between = Sessions.Between(from, from + Duration.FromDays(20), Coast.Eastport, Coast.NewYork, Coast.Year2026.Sun);
         var daily = Enumerable.Range(-2, 24).SelectMany(i => On(new LocalDate(2026, 4, 1).PlusDays(i), Coast.Eastport, Coast.NewYork).All)
             .Where(session => session.End > from && session.Start < from + Duration.FromDays(20));
         Assert.Equal(daily, between);
@@ -167,9 +167,9 @@ public class SessionsTests
     public void Date_outside_the_ephemeris_is_refused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => On(1999, 1, 1, Coast.Eastport, Coast.NewYork));
 
-    private static double Altitude(Instant time, Position position) => Coast.Year2026.At(time, position).AltitudeDegrees;
+    private static double Altitude(Instant time, Position position) => Coast.Year2026.Sun.At(time, position).AltitudeDegrees;
 
     private static SessionDay On(int year, int month, int day, Position position, DateTimeZone zone) => On(new LocalDate(year, month, day), position, zone);
 
-    private static SessionDay On(LocalDate date, Position position, DateTimeZone zone) => Sessions.On(date, position, zone, Coast.Year2026);
+    private static SessionDay On(LocalDate date, Position position, DateTimeZone zone) => Sessions.On(date, position, zone, Coast.Year2026.Sun);
 }

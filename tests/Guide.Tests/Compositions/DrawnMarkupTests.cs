@@ -22,7 +22,7 @@ public sealed class DrawnMarkupTests : BunitContext
         FrameDrawing.Of(Scenes.Ledge, Scenes.WideToSea, Tower, Scenes.Day(Scenes.Today), Scenes.Day(Scenes.Best), Scenes.Sun))).Markup;
 
     private string Season => Render<SeasonChart>(p => p.Add(c => c.Drawing, SeasonDrawing.Of(SeasonTables.For(
-        new Scene(Scenes.Ledge, Scenes.WideToSea, [WantedLight.SunInFrame]), Scenes.Zone, new(2026, 10), HoursOut.Unrestricted, Scenes.Sun)))).Markup;
+        new Scene(Scenes.Ledge, Scenes.WideToSea, [WantedLight.SunInFrame]), Scenes.Zone, new(2026, 10), HoursOut.Unrestricted, Scenes.Sky)))).Markup;
 
     private string Path => Render<SunPathChart>(p => p.Add(c => c.Zone, Scenes.Zone).Add(c => c.Drawing,
         SunPathDrawing.Of(Scenes.Ledge, Scenes.WideToSea, Scenes.Today, Scenes.Zone, Scenes.Sun))).Markup;

@@ -1,5 +1,6 @@
 using Foreshore.Almanac.Camera;
 using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Sun;
 using NodaTime;
 
@@ -10,7 +11,8 @@ internal static class Scenes
 {
     public static readonly DateTimeZone Zone = DateTimeZoneProviders.Tzdb["America/New_York"];
 
-    public static readonly SunEphemeris Sun = SunEphemeris.Covering(Instant.FromUtc(2026, 9, 1, 0, 0), Instant.FromUtc(2027, 12, 31, 0, 0));
+    public static readonly SkyEphemeris Sky = SkyEphemeris.Covering(Instant.FromUtc(2026, 9, 1, 0, 0), Instant.FromUtc(2027, 12, 31, 0, 0));
+    public static readonly SunEphemeris Sun = Sky.Sun;
 
     public static readonly Observer Ledge = new(new(44.652, -67.198), 8.6, new Skyline(
     [

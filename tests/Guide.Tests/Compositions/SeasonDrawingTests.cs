@@ -8,7 +8,7 @@ public sealed class SeasonDrawingTests
 {
     private static readonly SeasonTable Table = SeasonTables.For(
         new Scene(Scenes.Ledge, Scenes.WideToSea, [WantedLight.SunInFrame, WantedLight.TwilightGlow]),
-        Scenes.Zone, new YearMonth(2026, 10), HoursOut.Unrestricted, Scenes.Sun);
+        Scenes.Zone, new YearMonth(2026, 10), HoursOut.Unrestricted, Scenes.Sky);
 
     [Theory]
     [InlineData(0, 0)]

@@ -77,7 +77,7 @@ public class BoardTests
         var shore = new Shore().By(Shore.Path());
         shore.Place.ShowTo(Visibility.Sensitive);
 
-        var board = WeekendBoard.Of([Blur.For(shore.Place, Members.Reader.Visitor)], shore.Date, shore.At(0, 0), BoardFilter.Everything, null, shore.Sun);
+        var board = WeekendBoard.Of([Blur.For(shore.Place, Members.Reader.Visitor)], shore.Date, shore.At(0, 0), BoardFilter.Everything, null, shore.Sky);
 
         Assert.Equal((0, 1), (board.Rows.Count, board.Blurred));
     }

@@ -25,7 +25,7 @@ internal sealed class Shore
         if (walkMinutes is { } minutes)
             Stance.Walk(minutes, minutes, darkWay);
         Picture = Stance.Compose(new Composition("east", "East", "Looking out.", 90, new Lens(35, new Sensor(36, 24), Orientation.Landscape), WantedLight.AnyDaylight));
-        Sun = SunEphemeris.Covering(Midnight(Date.PlusDays(-4)), Midnight(Date.PlusDays(6)));
+        Sky = SkyEphemeris.Covering(Midnight(Date.PlusDays(-4)), Midnight(Date.PlusDays(6)));
     }
 
     public LocalDate Date { get; }
@@ -36,7 +36,7 @@ internal sealed class Shore
 
     public Composition Picture { get; private set; }
 
-    public SunEphemeris Sun { get; }
+    public SkyEphemeris Sky { get; }
 
     public SunDay Day => DayOn(Date);
 
@@ -67,9 +67,9 @@ internal sealed class Shore
         return this;
     }
 
-    public SunDay DayOn(LocalDate date) => SunDays.On(date, new Observer(Stance.Position, null, Stance.Skyline), Place.Zone, Sun);
+    public SunDay DayOn(LocalDate date) => SunDays.On(date, new Observer(Stance.Position, null, Stance.Skyline), Place.Zone, Sky.Sun);
 
-    public Session Of(SessionKind kind) => Sessions.On(Date, Stance.Position, Place.Zone, Sun).Of(kind)!;
+    public Session Of(SessionKind kind) => Sessions.On(Date, Stance.Position, Place.Zone, Sky.Sun).Of(kind)!;
 
     public IReadOnlyList<WayHours> Hours(SessionKind kind) => WayHours.Choices(Of(kind), Day, DayOn(Date.PlusDays(1)), Stance, Place);
 
@@ -77,7 +77,7 @@ internal sealed class Shore
 
     /// <summary>The cell of the board on <see cref="Date"/>, asked long before.</summary>
     public BoardCell Cell(SessionKind kind, Instant? now = null) =>
-        WeekendBoard.Of([Place], Date.PlusDays(-1), now ?? Midnight(Date.PlusDays(-3)), BoardFilter.Everything, null, Sun)
+        WeekendBoard.Of([Place], Date.PlusDays(-1), now ?? Midnight(Date.PlusDays(-3)), BoardFilter.Everything, null, Sky)
             .Rows[0].Cells.Single(cell => cell.Session.Date == Date && cell.Session.Kind == kind);
 
     public Instant At(int hour, int minute = 0, int daysOn = 0) =>

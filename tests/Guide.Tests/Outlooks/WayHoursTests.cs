@@ -57,7 +57,7 @@ public class WayHoursTests
         Assert.True(shore.Day.NoonAltitudeDegrees < -6);
         Assert.All([SessionKind.Dawn, SessionKind.Dusk, SessionKind.Night], kind =>
         {
-            if (Almanac.Light.Sessions.On(shore.Date, shore.Stance.Position, shore.Place.Zone, shore.Sun).Of(kind) is { } session)
+            if (Almanac.Light.Sessions.On(shore.Date, shore.Stance.Position, shore.Place.Zone, shore.Sky.Sun).Of(kind) is { } session)
                 Assert.All(shore.Hours(kind), hours => Assert.Empty(hours.Cut([Whole(session)])));
         });
     }

@@ -1,14 +1,14 @@
-using Foreshore.Almanac.Sun;
+using Foreshore.Almanac.Light;
 using NodaTime;
 
 namespace Foreshore.Guide.Compositions;
 
 /// <summary>
-/// The one table of the sun that all places share: where the sun is doesn't depend on who asks, only the turn to a place's
+/// The one table of sun and moon that all places share: where they are doesn't depend on who asks, only the turn to a place's
 /// own horizon does. It reaches from before the first of the current month (where season tables and rulers begin) to
 /// 400 days on, and is made anew as the clock moves on.
 /// </summary>
-public sealed class SharedSun(IClock clock)
+public sealed class SharedSky(IClock clock)
 {
     private static readonly Duration Back = Duration.FromDays(33);
     private static readonly Duration Ahead = Duration.FromDays(402);
@@ -18,29 +18,29 @@ public sealed class SharedSun(IClock clock)
     private volatile Made? made;
 
     /// <summary>The table that holds for now; made on first use, then shared.</summary>
-    public SunEphemeris Current => For(clock.GetCurrentInstant());
+    public SkyEphemeris Current => For(clock.GetCurrentInstant());
 
     /// <summary>The same for a moment already read from the clock, so that one page computes with one now.</summary>
-    public SunEphemeris For(Instant now)
+    public SkyEphemeris For(Instant now)
     {
         if (made is { } held && held.HoldsAt(now))
-            return held.Sun;
+            return held.Sky;
 
         lock (making)
         {
             if (made is not { } other || !other.HoldsAt(now))
                 made = other = Make(now);
-            return other.Sun;
+            return other.Sky;
         }
     }
 
     private static Made Make(Instant now)
     {
         var midnight = now.InUtc().Date.AtMidnight().InUtc().ToInstant();
-        return new Made(SunEphemeris.Covering(midnight - Back, midnight + Kept + Ahead), midnight);
+        return new Made(SkyEphemeris.Covering(midnight - Back, midnight + Kept + Ahead), midnight);
     }
 
-    private sealed record Made(SunEphemeris Sun, Instant Midnight)
+    private sealed record Made(SkyEphemeris Sky, Instant Midnight)
     {
         public bool HoldsAt(Instant now) => Midnight <= now && now < Midnight + Kept;
     }
