@@ -74,9 +74,15 @@ public sealed class Skyline
 
     private int PieceAt(double azimuthDegrees)
     {
-        for (var i = points.Length - 1; i >= 0; i--)
-            if (points[i].AzimuthDegrees <= azimuthDegrees)
-                return i;
-        return points.Length - 1;
+        // Skylines from elevation have hundreds of corners: halve.
+        var (low, high) = (0, points.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (points[middle].AzimuthDegrees <= azimuthDegrees) low = middle + 1;
+            else high = middle;
+        }
+
+        return low == 0 ? points.Length - 1 : low - 1;
     }
 }

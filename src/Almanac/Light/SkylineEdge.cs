@@ -87,10 +87,15 @@ internal sealed class SkylineEdge
 
     private int PieceAt(double azimuthDegrees)
     {
-        for (var i = pieces.Length - 1; i >= 0; i--)
-            if (pieces[i].Azimuth <= azimuthDegrees)
-                return i;
-        return pieces.Length - 1;
+        var (low, high) = (0, pieces.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (pieces[middle].Azimuth <= azimuthDegrees) low = middle + 1;
+            else high = middle;
+        }
+
+        return low == 0 ? pieces.Length - 1 : low - 1;
     }
 
     private readonly struct Piece
