@@ -1,16 +1,18 @@
+using Foreshore.Almanac.Time;
+
 namespace Foreshore.Almanac.Tides;
 
 /// <summary>
-/// Mean longitudes of moon, sun, lunar perigee, node and solar perigee: Schureman, Table 1 (after Brown and Newcomb), counted
-/// from noon of 1899 December 31, on UTC. Degrees; good for 1900 to 2100.
+/// Mean longitudes of moon, sun, lunar perigee, node and solar perigee, referred to the mean equinox of date: Meeus,
+/// Astronomical Algorithms, chapters 25 and 47 (after Chapront, Bretagnon), on terrestrial time. Degrees; good for 1900 to
+/// 2100. They stay within 0.02 degrees of those in Schureman's Table 1 (Brown, Newcomb), 4 seconds of the tide.
 /// </summary>
 internal readonly struct AstronomicalArguments
 {
     private const double HoursPerCentury = 36525 * 24;
-    private const double DaysFrom1900ToJ2000 = 36525;
 
-    // Mean motions in degrees a Julian century.
-    private const double MoonPerCentury = 481267.89057, SunPerCentury = 36000.76892, PerigeePerCentury = 4069.03403, NodePerCentury = -1934.14201, SolarPerigeePerCentury = 1.71902;
+    // Mean motions in degrees a Julian century, at J2000.
+    private const double MoonPerCentury = 481267.88123421, SunPerCentury = 36000.76983, PerigeePerCentury = 4069.0137287, NodePerCentury = -1934.1362891, SolarPerigeePerCentury = 1.71946;
 
     internal const double MoonPerHour = MoonPerCentury / HoursPerCentury;
     internal const double SunPerHour = SunPerCentury / HoursPerCentury;
@@ -20,12 +22,12 @@ internal readonly struct AstronomicalArguments
 
     private AstronomicalArguments(double days)
     {
-        var t = (days + DaysFrom1900ToJ2000) / 36525;
-        Moon = Turn(270.43659 + t * (MoonPerCentury + t * (0.00198 + t * 0.000002)));
-        Sun = Turn(279.69660 + t * (SunPerCentury + t * 0.00030));
-        Perigee = Turn(334.32956 + t * (PerigeePerCentury + t * (-0.01032 + t * -0.00001)));
-        Node = Turn(259.18328 + t * (NodePerCentury + t * (0.00208 + t * 0.000002)));
-        SolarPerigee = Turn(281.22083 + t * (SolarPerigeePerCentury + t * (0.00045 + t * 0.000003)));
+        var t = (days + DeltaT.Seconds(JulianDay.FromDays(days)) / 86400) / 36525;
+        Moon = Turn(218.3164477 + t * (MoonPerCentury - t * 0.0015786));
+        Sun = Turn(280.46646 + t * (SunPerCentury + t * 0.0003032));
+        Perigee = Turn(83.3532465 + t * (PerigeePerCentury - t * 0.0103200));
+        Node = Turn(125.0445479 + t * (NodePerCentury + t * 0.0020754));
+        SolarPerigee = Turn(282.93735 + t * (SolarPerigeePerCentury + t * 0.00046));
         // J2000 is a noon, so that whole days from it have the mean sun on the meridian: T = 0.
         LunarTime = Turn(360 * (days - Math.Floor(days)) - Moon + Sun);
     }

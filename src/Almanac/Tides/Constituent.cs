@@ -3,9 +3,9 @@ namespace Foreshore.Almanac.Tides;
 /// <summary>One cosine of the tide: its argument, its speed and how node and perigee change it. See <see cref="Constituents"/>.</summary>
 public sealed class Constituent
 {
-    internal Constituent(string name, DoodsonNumbers doodson, IReadOnlyList<NodePower> nodes)
+    internal Constituent(string name, DoodsonNumbers doodson, IEnumerable<NodePower> nodes)
     {
-        (Name, Doodson, Nodes) = (name, doodson, nodes);
+        (Name, Doodson, Nodes) = (name, doodson, [.. nodes]);
         SpeedDegreesPerHour = doodson.SpeedDegreesPerHour;
     }
 
@@ -18,7 +18,7 @@ public sealed class Constituent
     /// <summary>Degrees per mean solar hour, computed from <see cref="Doodson"/>.</summary>
     public double SpeedDegreesPerHour { get; }
 
-    internal IReadOnlyList<NodePower> Nodes { get; }
+    internal NodePower[] Nodes { get; }
 
     /// <inheritdoc/>
     public override string ToString() => Name;

@@ -7,9 +7,9 @@ namespace Foreshore.Almanac.Tides;
 /// Names are read without regard to case, Greek letters may be written out, and the usual aliases are known
 /// (LAM2 = LAMBDA2, RHO = RHO1…).
 /// </summary>
-public static partial class Constituents
+public static class Constituents
 {
-    private static readonly Dictionary<string, Constituent> Named = Build();
+    private static readonly Dictionary<string, Constituent> Named = ConstituentTable.Build();
 
     /// <summary>Each once, the slow ones first.</summary>
     public static IReadOnlyList<Constituent> All { get; } = [.. Named.Values.Distinct().OrderBy(one => one.SpeedDegreesPerHour)];
