@@ -84,11 +84,11 @@ internal sealed class LightMargin
         return below > 0.002 ? below : Math.Max(below, edge.Above(sun, Refraction.Apparent(altitude + semidiameterDegrees)));
     }
 
-    /// <summary>The direction in which the sun is seen: lifted by the air.</summary>
-    private static Direction Lifted(in Direction sun, double seenDegrees)
+    /// <summary>The direction in which a body is seen: lifted by the air.</summary>
+    internal static Direction Lifted(in Direction body, double seenDegrees)
     {
         var (sin, cos) = Math.SinCos(seenDegrees * Radian);
-        var stretch = cos / Math.Max(1e-9, Math.Sqrt(1 - sun.Up * sun.Up));
-        return new Direction(sun.East * stretch, sun.North * stretch, sin);
+        var stretch = cos / Math.Max(1e-9, Math.Sqrt(1 - body.Up * body.Up));
+        return new Direction(body.East * stretch, body.North * stretch, sin);
     }
 }

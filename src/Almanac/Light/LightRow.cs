@@ -43,6 +43,48 @@ public enum LightNeeds
     Cloud = 4,
 }
 
+/// <summary>Where the galaxy stands to the picture.</summary>
+public enum GalaxyNeed
+{
+    /// <summary>Anywhere.</summary>
+    Any,
+
+    /// <summary>
+    /// Its centre over the skyline, within half the angle of view of the facing, and at least
+    /// <see cref="LightRow.CoreLowestDegrees"/> high, or <see cref="LightRow.CoreLowestOverSeaDegrees"/> over a sea horizon
+    /// where the scene says so.
+    /// </summary>
+    CoreInSpan,
+
+    /// <summary>Its band, <see cref="Stars.Galactic.BandHalfWidthDegrees"/> to each side of its plane, above level inside the picture's edges.</summary>
+    BandInFrame,
+}
+
+/// <summary>What a row asks of the moon. What is left null is not asked for.</summary>
+public sealed record MoonTerms
+{
+    /// <summary>Least lit fraction of the disc, 0…1.</summary>
+    public double? LeastLit { get; init; }
+
+    /// <summary>Greatest lit fraction of the disc, 0…1.</summary>
+    public double? MostLit { get; init; }
+
+    /// <summary>Lowest airless altitude of the centre, degrees.</summary>
+    public double? LowestDegrees { get; init; }
+
+    /// <summary>Highest airless altitude of the centre, degrees.</summary>
+    public double? HighestDegrees { get; init; }
+
+    /// <summary>How far its centre as seen stands above the skyline below it at most, degrees; then it stands no lower than the skyline.</summary>
+    public double? MostOverSkylineDegrees { get; init; }
+
+    /// <summary>Whether some part of its disc must be seen above the skyline.</summary>
+    public bool IsSeen { get; init; }
+
+    /// <summary>Where its centre as seen stands to the picture.</summary>
+    public FrameNeed Frame { get; init; }
+}
+
 /// <summary>How far a row may be leant on.</summary>
 public enum LightStanding
 {
@@ -88,6 +130,26 @@ public sealed record LightRow(WantedLight Light, string Name, string When, int L
     /// </summary>
     public LightNeeds Needs { get; init; }
 
+    /// <summary>What is asked of the moon; null: nothing but <see cref="NeedsDarkMoon"/>.</summary>
+    public MoonTerms? Moon { get; init; }
+
+    /// <summary>Whether the moon must be down, its upper limb below a level horizon, or give little light: see <see cref="Almanac.Moon.MoonBrightness.Little"/>.</summary>
+    public bool NeedsDarkMoon { get; init; }
+
+    /// <summary>Where the galaxy stands.</summary>
+    public GalaxyNeed Galaxy { get; init; }
+
+    /// <summary>Lowest altitude of the galaxy's centre that is worth a picture, degrees.</summary>
+    public const double CoreLowestDegrees = 10;
+
+    /// <summary>The same over a clear sea horizon, where a scene says that it is one.</summary>
+    public const double CoreLowestOverSeaDegrees = 5;
+
+    /// <summary>Whether all it is judged by can be computed: cloud can't.</summary>
+    public bool IsComputed => (Needs & LightNeeds.Cloud) == 0;
+
     /// <summary>Whether the skyline decides anything.</summary>
-    public bool LooksAtSkyline => Disc != DiscNeed.Any || WithinLandSkylineDegrees is not null;
+    public bool LooksAtSkyline =>
+        Disc != DiscNeed.Any || WithinLandSkylineDegrees is not null
+        || Moon is { IsSeen: true } or { MostOverSkylineDegrees: not null } || Galaxy == GalaxyNeed.CoreInSpan;
 }

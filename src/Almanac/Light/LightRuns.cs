@@ -23,11 +23,11 @@ public static class LightRuns
 
         var (runs, possible) = (new List<LightRun>(), new List<LightRun>());
         foreach (var (row, stretches) in Holding(scene, ephemeris.Sun.DaysOf(from), ephemeris.Sun.DaysOf(to), ephemeris))
-            (row.Needs == LightNeeds.Sun ? runs : possible).AddRange(stretches.Select(stretch => stretch.As(row.Light)));
+            (row.IsComputed ? runs : possible).AddRange(stretches.Select(stretch => stretch.As(row.Light)));
         return new LightAnswer(InOrder(runs), InOrder(possible), CautionsOf(scene));
     }
 
-    /// <summary>Each wanted light's row and when the sun's part of it holds, in days from J2000.</summary>
+    /// <summary>Each wanted light's row and when what can be computed of it holds, in days from J2000.</summary>
     internal static List<(LightRow Row, List<Stretch> Stretches)> Holding(Scene scene, double from, double to, SkyEphemeris ephemeris)
     {
         var edge = new SkylineEdge(scene.Observer);
@@ -35,7 +35,7 @@ public static class LightRuns
         return
         [
             .. scene.Wanted.Distinct().Order().Select(LightTable.Of)
-                .Select(row => (row, LightMarch.Holding(row, scene, edge, halves, from, to))),
+                .Select(row => (row, LightMarch.Holding(row, scene, edge, halves, ephemeris, from, to))),
         ];
     }
 

@@ -58,26 +58,29 @@ public static class LightTable
         new(WantedLight.FullMoonBalanced, "full moon balanced", "a moon 95 % lit or more stands 0 to 6 degrees above the skyline in the frame, the sun between −7 and 1 degrees", 5)
         {
             LowestDegrees = -7, HighestDegrees = 1, Needs = LightNeeds.Moon,
+            Moon = new MoonTerms { LeastLit = 0.95, MostOverSkylineDegrees = 6, Frame = FrameNeed.Inside },
         },
-        new(WantedLight.ThinCrescent, "thin crescent", "a moon 2 to 15 % lit stands in the frame, the sun 4 to 12 degrees down", 5, LightStanding.StandardTwilight)
+        new(WantedLight.ThinCrescent, "thin crescent", "a moon 2 to 15 % lit is seen in the frame, the sun 4 to 12 degrees down", 5, LightStanding.StandardTwilight)
         {
             LowestDegrees = -12, HighestDegrees = -4, Needs = LightNeeds.Moon,
+            Moon = new MoonTerms { LeastLit = 0.02, MostLit = 0.15, IsSeen = true, Frame = FrameNeed.Inside },
         },
         new(WantedLight.MoonlitCoast, "moonlit coast", "a moon half lit or more stands 10 to 45 degrees high outside the frame, the sun at least 12 degrees down", 10, LightStanding.StandardTwilight)
         {
             HighestDegrees = -12, Needs = LightNeeds.Moon,
+            Moon = new MoonTerms { LeastLit = 0.5, LowestDegrees = 10, HighestDegrees = 45, Frame = FrameNeed.Outside },
         },
-        new(WantedLight.GalaxyCore, "galaxy core", "the core stands 10 degrees high or more (5 over a clear sea horizon, where so set) within the frame's span, the sun at least 18 degrees down, the moon down or giving little light", 10, LightStanding.StandardTwilight)
+        new(WantedLight.GalaxyCore, "galaxy core", "the core stands 10 degrees high or more (5 over a clear sea horizon, where so set) over the skyline within the frame's span, the sun at least 18 degrees down, the moon down or giving little light", 10, LightStanding.StandardTwilight)
         {
-            HighestDegrees = -18, Needs = LightNeeds.Galaxy | LightNeeds.Moon,
+            HighestDegrees = -18, Needs = LightNeeds.Galaxy | LightNeeds.Moon, Galaxy = GalaxyNeed.CoreInSpan, NeedsDarkMoon = true,
         },
         new(WantedLight.GalaxyBand, "galaxy band", "the band stands in the frame, the sun at least 18 degrees down, the moon down or giving little light", 10, LightStanding.StandardTwilight)
         {
-            HighestDegrees = -18, Needs = LightNeeds.Galaxy | LightNeeds.Moon,
+            HighestDegrees = -18, Needs = LightNeeds.Galaxy | LightNeeds.Moon, Galaxy = GalaxyNeed.BandInFrame, NeedsDarkMoon = true,
         },
         new(WantedLight.StarTrails, "star trails", "the sun is at least 15 degrees down, the moon down or giving little light", 10)
         {
-            HighestDegrees = -15, Needs = LightNeeds.Moon,
+            HighestDegrees = -15, Needs = LightNeeds.Moon, NeedsDarkMoon = true,
         },
     ];
 

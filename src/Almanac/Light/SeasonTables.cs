@@ -36,7 +36,7 @@ public static class SeasonTables
         var anyMarked = new bool[grid.HourCells];
         foreach (var (row, stretches) in LightRuns.Holding(scene, grid.From - Beyond, grid.To + Beyond, ephemeris))
         {
-            if (row.Needs != LightNeeds.Sun)
+            if (!row.IsComputed)
             {
                 if (stretches.Exists(stretch => stretch.End > grid.From && stretch.Start < grid.To)) unknown.Add(row.Light);
                 continue;

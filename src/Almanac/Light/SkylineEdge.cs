@@ -46,40 +46,49 @@ internal sealed class SkylineEdge
 
     internal double HighestLandDegrees { get; }
 
-    /// <summary>Above zero while something seen at an altitude, degrees, in the sun's azimuth stands over the edge.</summary>
-    internal double Above(in Direction sun, double seenDegrees)
+    /// <summary>Above zero while something seen at an altitude, degrees, in that azimuth stands over the edge.</summary>
+    internal double Above(in Direction body, double seenDegrees)
     {
         if (seenDegrees > HighestDegrees) return (seenDegrees - HighestDegrees) * Radian;
         if (seenDegrees < LowestDegrees) return (seenDegrees - LowestDegrees) * Radian;
 
-        var azimuth = sun.AzimuthDegrees;
+        var azimuth = body.AzimuthDegrees;
         ref readonly var piece = ref pieces[PieceAt(azimuth)];
         var over = (seenDegrees - piece.At(azimuth)) * Radian;
-        return Math.CopySign(Reach(sun, azimuth, piece, Math.Abs(over)), over);
+        return Math.CopySign(Reach(body, azimuth, piece, Math.Abs(over)), over);
     }
 
     /// <summary>Above zero while something seen at an altitude stands no further than a width, degrees, from an edge of land.</summary>
-    internal double Near(in Direction sun, double seenDegrees, double widthDegrees)
+    internal double Near(in Direction body, double seenDegrees, double widthDegrees)
     {
-        var azimuth = sun.AzimuthDegrees;
+        var azimuth = body.AzimuthDegrees;
         ref readonly var piece = ref pieces[PieceAt(azimuth)];
-        if (!piece.IsLand) return -Math.Max(ShortestReach, ToBorder(sun, azimuth, piece));
+        if (!piece.IsLand) return -Math.Max(ShortestReach, ToBorder(body, azimuth, piece));
         var inside = (widthDegrees - Math.Abs(seenDegrees - piece.At(azimuth))) * Radian;
-        return Math.CopySign(Reach(sun, azimuth, piece, Math.Abs(inside)), inside);
+        return Math.CopySign(Reach(body, azimuth, piece, Math.Abs(inside)), inside);
     }
 
-    private double Reach(in Direction sun, double azimuth, in Piece piece, double margin)
+    /// <summary>Above zero while the edge below a direction is sea.</summary>
+    internal double OverSea(in Direction body)
     {
-        var cosine = Math.Sqrt(Math.Max(0, 1 - sun.Up * sun.Up));
-        // Along an arc the sun nears the edge by its own climb and by the edge's slope under its azimuth.
-        var rate = 1 + Math.Abs(piece.Slope) / Math.Max(0.02, cosine - LongestReach);
-        return Math.Max(ShortestReach, Math.Min(Math.Min(margin / rate, LongestReach), ToBorder(sun, azimuth, piece)));
+        var azimuth = body.AzimuthDegrees;
+        ref readonly var piece = ref pieces[PieceAt(azimuth)];
+        var reach = Math.Max(ShortestReach, ToBorder(body, azimuth, piece));
+        return piece.IsSea ? reach : -reach;
     }
 
-    private double ToBorder(in Direction sun, double azimuth, in Piece piece)
+    private double Reach(in Direction body, double azimuth, in Piece piece, double margin)
+    {
+        var cosine = Math.Sqrt(Math.Max(0, 1 - body.Up * body.Up));
+        // Along an arc the body nears the edge by its own climb and by the edge's slope under its azimuth.
+        var rate = 1 + Math.Abs(piece.Slope) / Math.Max(0.02, cosine - LongestReach);
+        return Math.Max(ShortestReach, Math.Min(Math.Min(margin / rate, LongestReach), ToBorder(body, azimuth, piece)));
+    }
+
+    private double ToBorder(in Direction body, double azimuth, in Piece piece)
     {
         if (pieces.Length == 1) return LongestReach;
-        var cosine = Math.Sqrt(Math.Max(0, 1 - sun.Up * sun.Up));
+        var cosine = Math.Sqrt(Math.Max(0, 1 - body.Up * body.Up));
         var along = piece.Along(azimuth) * Radian;
         // Less than the sine of the angle to the nearer border, and cheaper.
         return 0.95 * cosine * Math.Min(0.5, Math.Min(along, piece.Width * Radian - along));
@@ -101,14 +110,14 @@ internal sealed class SkylineEdge
     private readonly struct Piece
     {
         internal readonly double Azimuth, Width, StartDegrees, EndDegrees, Slope;
-        internal readonly bool IsLand;
+        internal readonly bool IsLand, IsSea;
 
         internal Piece(SkylinePoint start, SkylinePoint end, double dipDegrees)
         {
             Azimuth = start.AzimuthDegrees;
             Width = end.AzimuthDegrees - start.AzimuthDegrees;
             if (Width <= 0) Width += 360;
-            IsLand = start.Kind == SkylineKind.Land;
+            (IsLand, IsSea) = (start.Kind == SkylineKind.Land, start.Kind == SkylineKind.Sea);
             (StartDegrees, EndDegrees) = start.Kind switch
             {
                 SkylineKind.Land => (start.AltitudeDegrees, end.AltitudeDegrees),

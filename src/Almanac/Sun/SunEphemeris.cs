@@ -71,6 +71,17 @@ public sealed partial class SunEphemeris
         return SunSegment.EquatorialParallaxRadians / (segment.Parallax0 + segment.Parallax1 * u);
     }
 
+    /// <summary>The geocentric direction in the turning frame, and the distance, astronomical units.</summary>
+    internal (double A, double B, double C, double DistanceAu) VectorAt(double days)
+    {
+        ref readonly var s = ref SegmentAt(days, out var u);
+        return (
+            s.A0 + u * (s.A1 + u * (s.A2 + u * s.A3)),
+            s.B0 + u * (s.B1 + u * (s.B2 + u * s.B3)),
+            s.C0 + u * (s.C1 + u * (s.C2 + u * s.C3)),
+            SunSegment.EquatorialParallaxRadians / (s.Parallax0 + s.Parallax1 * u));
+    }
+
     internal double DaysOf(Instant instant)
     {
         if (instant < From || instant > To)

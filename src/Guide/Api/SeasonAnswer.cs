@@ -17,7 +17,7 @@ namespace Foreshore.Guide.Api;
 /// <param name="FacingDegrees">Clockwise from true north.</param>
 /// <param name="AngleOfViewDegrees">Across the picture.</param>
 /// <param name="Wanted">Any of these lights suits.</param>
-/// <param name="NotComputed">Wanted lights that need the moon, the galaxy or cloud: not known, and not in the table.</param>
+/// <param name="NotComputed">Wanted lights that need cloud: not known, and not in the table.</param>
 /// <param name="EarliestAlarm">The hours a member goes out: from this…</param>
 /// <param name="LatestHome">…to this; earlier than the alarm means after midnight.</param>
 /// <param name="Horizon">What the skyline was taken to be.</param>

@@ -32,7 +32,7 @@ public static class DateWords
     public static string UsableWords(this GoodDate date) => AccessWords.Minutes(date.Usable.TotalMinutes);
 
     /// <summary>Why there is no date: the light doesn't come, or it can't be computed yet.</summary>
-    public static string NoDatesWords(this Composition picture) => picture.Wanted.Any(light => LightTable.Of(light).Needs == LightNeeds.Sun)
+    public static string NoDatesWords(this Composition picture) => picture.Wanted.Any(light => LightTable.Of(light).IsComputed)
         ? "no such light in the next 365 days"
-        : "next good date not known: moon, galaxy and cloud are not computed yet";
+        : "next good date not known: cloud is not computed";
 }

@@ -54,7 +54,7 @@ public class GoodDatesTests
 
     [Fact]
     public void Nothing_suits_and_nothing_is_listed() =>
-        Assert.Empty(GoodDates.Next(Coast.Scene(Coast.Eastport, 0, WantedLight.SunInFrame, WantedLight.GalaxyCore), Coast.NewYork, Now, Coast.Year2026));
+        Assert.Empty(GoodDates.Next(Coast.Scene(Coast.Eastport, 0, WantedLight.SunInFrame, WantedLight.SoftLight), Coast.NewYork, Now, Coast.Year2026));
 
     [Fact]
     public void Count_below_one_is_refused() =>

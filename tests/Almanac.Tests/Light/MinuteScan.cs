@@ -45,7 +45,8 @@ internal sealed class MinuteScan(Scene scene, SkyEphemeris ephemeris)
             azimuth.AngleTo(scene.Frame.Facing),
             SunDisc.UpperLimbDegrees(sun.AltitudeDegrees, ephemeris.Sun.DistanceAuAt(time)) > edge,
             scene.Frame.Contains(sun.AzimuthDegrees, seen),
-            scene.Observer.Skyline.KindAt(azimuth) == SkylineKind.Land && Math.Abs(seen - edge) <= 0.6);
+            scene.Observer.Skyline.KindAt(azimuth) == SkylineKind.Land && Math.Abs(seen - edge) <= 0.6,
+            new Lazy<NightSky>(() => NightSky.At(time, scene, ephemeris.Moon)));
     }
 
     private static bool Holds(WantedLight light, Sky sky) => light switch
@@ -60,13 +61,14 @@ internal sealed class MinuteScan(Scene scene, SkyEphemeris ephemeris)
         WantedLight.AntiTwilightArch => sky is { Rel: >= 120, Altitude: >= -5 and <= -1 },
         WantedLight.BlueLight => sky is { Altitude: >= -8 and <= -4 },
         WantedLight.SoftLight or WantedLight.AnyDaylight => sky is { Altitude: > -4 },
-        WantedLight.FullMoonBalanced => sky is { Altitude: >= -7 and <= 1 },
-        WantedLight.ThinCrescent => sky is { Altitude: >= -12 and <= -4 },
-        WantedLight.MoonlitCoast => sky is { Altitude: <= -12 },
-        WantedLight.GalaxyCore or WantedLight.GalaxyBand => sky is { Altitude: <= -18 },
-        WantedLight.StarTrails => sky is { Altitude: <= -15 },
+        WantedLight.FullMoonBalanced => sky is { Altitude: >= -7 and <= 1, Night.Value: { Lit: >= 0.95, MoonInFrame: true, MoonOver: >= 0 and <= 6 } },
+        WantedLight.ThinCrescent => sky is { Altitude: >= -12 and <= -4, Night.Value: { Lit: >= 0.02 and <= 0.15, MoonInFrame: true, IsMoonSeen: true } },
+        WantedLight.MoonlitCoast => sky is { Altitude: <= -12, Night.Value: { Lit: >= 0.5, MoonInFrame: false, MoonAltitude: >= 10 and <= 45 } },
+        WantedLight.GalaxyCore => sky is { Altitude: <= -18, Night.Value: { IsDark: true, IsCoreThere: true } },
+        WantedLight.GalaxyBand => sky is { Altitude: <= -18, Night.Value: { IsDark: true, IsBandThere: true } },
+        WantedLight.StarTrails => sky is { Altitude: <= -15, Night.Value.IsDark: true },
         _ => throw new ArgumentOutOfRangeException(nameof(light), light, "No definition."),
     };
 
-    private readonly record struct Sky(double Altitude, double Rel, bool IsVisible, bool InFrame, bool NearLand);
+    private readonly record struct Sky(double Altitude, double Rel, bool IsVisible, bool InFrame, bool NearLand, Lazy<NightSky> Night);
 }

@@ -143,11 +143,11 @@ public class SeasonTableTests
     [Fact]
     public void Several_lights_count_together_and_apart()
     {
-        var scene = Coast.Scene(Coast.Eastport, 60, WantedLight.BlueLight, WantedLight.TwilightGlow, WantedLight.ThinCrescent);
+        var scene = Coast.Scene(Coast.Eastport, 60, WantedLight.BlueLight, WantedLight.TwilightGlow, WantedLight.SoftLight);
         var table = Table(HoursOut.Unrestricted, scene);
 
         Assert.Equal([WantedLight.TwilightGlow, WantedLight.BlueLight], table.PerLight.Select(layer => layer.Light));
-        Assert.Equal([WantedLight.ThinCrescent], table.Unknown);
+        Assert.Equal([WantedLight.SoftLight], table.Unknown);
         for (var month = 0; month < 12; month++)
         {
             var (glow, blue) = (table.PerLight[0].Months[month], table.PerLight[1].Months[month]);
@@ -164,9 +164,9 @@ public class SeasonTableTests
     [Fact]
     public void Only_unknown_light_leaves_an_empty_table_that_says_so()
     {
-        var table = Table(HoursOut.Unrestricted, WantedLight.GalaxyCore);
+        var table = Table(HoursOut.Unrestricted, WantedLight.SoftLight);
 
-        Assert.Equal([WantedLight.GalaxyCore], table.Unknown);
+        Assert.Equal([WantedLight.SoftLight], table.Unknown);
         Assert.Empty(table.PerLight);
         Assert.All(table.Months, month => Assert.Null(month.UnrestrictedRank));
     }

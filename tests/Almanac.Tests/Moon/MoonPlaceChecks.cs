@@ -14,7 +14,7 @@ internal sealed class MoonPlaceChecks : IChecks
         yield return Check.Against(PublishedTable.Read("Moon/astronomy-engine-moon.csv"), "Moon: azimuth and altitude, 1950 to 2100", (log, row) =>
         {
             var moon = MoonPosition.At(row.Time("time"), Place(row));
-            log.Add(Apart(moon, new Horizontal(row.Number("azimuth"), row.Number("altitude"))), 0.01);
+            log.Add(Apart(moon, new Horizontal(row.Number("azimuth"), row.Number("altitude"))), 0.005);
         });
 
         yield return Check.Against(PublishedTable.Read("Moon/astronomy-engine-moon.csv"), "Moon: distance from the place, 1950 to 2100", "km", "60", (log, row) =>
