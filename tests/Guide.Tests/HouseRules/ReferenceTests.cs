@@ -14,7 +14,7 @@ public partial class ReferenceTests
     private static readonly string[] PureAssemblies =
     [
         "NodaTime", "System.Collections", "System.Collections.Immutable", "System.Linq", "System.Memory", "System.Numerics.Vectors",
-        "System.Runtime", "System.Runtime.Extensions", "System.Runtime.InteropServices", "System.Runtime.Intrinsics", "System.Threading",
+        "System.Runtime", "System.Runtime.Extensions", "System.Runtime.InteropServices", "System.Runtime.Intrinsics", "System.Runtime.Numerics", "System.Threading",
     ];
 
     /// <summary>

@@ -114,9 +114,9 @@ public class PageTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
     [Fact]
     public async Task Lights_that_cannot_be_computed_are_named_and_never_counted_as_good()
     {
-        var page = await PageAsync("/coast/halfmoon-light/high-edge/cliffs-by-moonlight");
+        var page = await PageAsync("/coast/farrow-harbour/wharf-corner/fleet-in-fog");
 
-        Assert.Contains("moonlit coast", page.QuerySelector("#season")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("soft light", page.QuerySelector("#season")!.TextContent, StringComparison.Ordinal);
         Assert.Contains("not known", page.QuerySelector("#dates")!.TextContent, StringComparison.Ordinal);
     }
 
