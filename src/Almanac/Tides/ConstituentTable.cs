@@ -67,9 +67,10 @@ internal static class ConstituentTable
         ("XI2", new(2, 3, -2, 1, 0, 0), NodeRule.Eta2),
         ("ETA2", new(2, 3, 0, -1, 0, 0), NodeRule.Eta2),
 
-        ("M3", new(3, 0, 0, 0, 0, 0), NodeRule.M3),
+        // The half turns of M3 and S3 are the IHO's.
+        ("M3", new(3, 0, 0, 0, 0, 2), NodeRule.M3),
         ("T3", new(3, 3, -4, 0, 0, 0), NodeRule.None),
-        ("S3", new(3, 3, -3, 0, 0, 0), NodeRule.None),
+        ("S3", new(3, 3, -3, 0, 0, 2), NodeRule.None),
         ("M5", new(5, 0, 0, 1, 0, -1), NodeRule.M5),
         ("M7", new(7, 0, 0, 1, 0, -1), NodeRule.M7),
     ];
