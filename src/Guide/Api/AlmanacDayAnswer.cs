@@ -1,12 +1,13 @@
 using System.Text.Json.Serialization;
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Moon;
 using Foreshore.Almanac.Sun;
 using NodaTime;
 
 namespace Foreshore.Guide.Api;
 
-/// <summary>The sun's day at a place.</summary>
+/// <summary>The day of sun and moon at a place, and its dark.</summary>
 /// <param name="Notice">Present when the guide is a demo.</param>
 /// <param name="NotForNavigation">Stands in every answer.</param>
 /// <param name="Date">Local date; the solar day is the one whose noon falls on it.</param>
@@ -19,24 +20,29 @@ namespace Foreshore.Guide.Api;
 /// <param name="Sun">Events of the sun.</param>
 /// <param name="Sessions">Stretches of light people go out for.</param>
 /// <param name="MissingSessions">Those that do not happen that day, and why.</param>
+/// <param name="Moon">Events of the moon and its phase.</param>
+/// <param name="MilkyWay">The dark of the night that follows the noon, and when the galaxy's core is up in it.</param>
 internal sealed record AlmanacDayAnswer(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Notice, string NotForNavigation,
     DateOnly Date, string Zone, double LatitudeDegrees, double LongitudeDegrees, double? HeightMetres, double DipDegrees, string Horizon,
-    SunAnswer Sun, IReadOnlyList<SessionAnswer> Sessions, IReadOnlyList<MissingSession> MissingSessions)
+    SunAnswer Sun, IReadOnlyList<SessionAnswer> Sessions, IReadOnlyList<MissingSession> MissingSessions,
+    MoonAnswer Moon, NightAnswer MilkyWay)
 {
     public static AlmanacDayAnswer To(AlmanacQuestion question, string? notice)
     {
         var (position, date, zone, height) = question;
         var noon = date.At(LocalTime.Noon).InZoneLeniently(zone).ToInstant();
         // Zones lie up to half a day from the Sun's own time; a night reaches into the next day, polar searches further.
-        var ephemeris = SunEphemeris.Covering(noon - Duration.FromDays(4), noon + Duration.FromDays(4));
+        var ephemeris = SkyEphemeris.Covering(noon - Duration.FromDays(4), noon + Duration.FromDays(4));
         var observer = new Observer(position, height, Skyline.AssumedSea);
-        var sessions = Almanac.Light.Sessions.On(date, position, zone, ephemeris);
+        var sessions = Almanac.Light.Sessions.On(date, position, zone, ephemeris.Sun);
+        var day = SunDays.On(date, observer, zone, ephemeris.Sun);
         return new(notice, Words.NotForNavigation, date.Iso(), zone.Id, position.LatitudeDegrees, position.LongitudeDegrees, height,
             Math.Round(observer.DipDegrees, 4), "An open sea horizon is assumed.",
-            SunAnswer.Of(SunDays.On(date, observer, zone, ephemeris), zone, observer.DipDegrees),
+            SunAnswer.Of(day, zone, observer.DipDegrees),
             [.. sessions.All.Select(s => SessionAnswer.Of(s, zone))],
-            [.. Enum.GetValues<SessionKind>().Where(k => sessions.Of(k) is null).Select(k => new MissingSession(k, sessions.WhyNo(k) ?? ""))]);
+            [.. Enum.GetValues<SessionKind>().Where(k => sessions.Of(k) is null).Select(k => new MissingSession(k, sessions.WhyNo(k) ?? ""))],
+            MoonAnswer.Of(MoonDays.On(date, observer, zone, ephemeris.Moon), noon, zone, ephemeris.Moon), NightAnswer.Of(day.Noon, observer, zone, ephemeris));
     }
 }
 

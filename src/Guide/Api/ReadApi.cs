@@ -23,10 +23,12 @@ public static class ReadApi
             "Ways in with their legal status, parking, overnight rules, hazards, closures, emergency block, vantage points and compositions. An old slug answers 301.", 404);
         api.MapGet("/compositions/{location}/{vantage}/{composition}/season", SeasonAsync).Describe<SeasonAnswer>("Guide", "In which months and hours a composition has its light",
             "Twelve whole local months from the current one; for each the share of its days on which the wanted light holds in each clock hour. Light alone: tide, sea and ground are not judged.", 404);
+        api.MapGet("/compositions/{location}/{vantage}/{composition}/alignments", AlignmentsAsync).Describe<AlignmentsAnswer>("Guide", "When sun or moon stands behind the subject",
+            "Passages of the disc's centre within a tolerance of the line from the subject's foot to its top, for at most five years.", 301, 400, 404);
         api.MapGet("/weekend", WeekendAsync).Describe<WeekendAnswer>("Guide", "What suits from one dusk to the dusk two days later",
             "Nine sessions of every composition the reader may see exactly, judged by light and the way there. Where water can reach, the verdict is \"not judged\".", 400);
-        api.MapGet("/almanac/day", AlmanacDayAsync).Describe<AlmanacDayAnswer>("Almanac", "The sun's day at any place",
-            "Sunrise, sunset, twilights and the sessions of one local date, 1950 to 2100. No event is null, with the reason beside it.", 400);
+        api.MapGet("/almanac/day", AlmanacDayAsync).Describe<AlmanacDayAnswer>("Almanac", "The day of sun and moon at any place",
+            "Sunrise, sunset, twilights, sessions, moon, Milky Way and dark windows of one local date, 1950 to 2100. No event is null, with the reason beside it.", 400);
         routes.Map("/api/{**rest}", (HttpRequest request) => ApiProblem.Missing($"There is nothing at {request.Path}. The description is at /openapi/v1.json.")).ExcludeFromDescription();
         return routes;
     }
@@ -83,6 +85,25 @@ public static class ReadApi
         var board = await db.WeekendAsync(Reader.Visitor, request, home: null, clock.GetCurrentInstant(), sky, cancel);
         var cautions = await db.CautionsAsync(board.Rows.Select(row => row.Place.CountryCode), cancel);
         return new Answer<WeekendAnswer>(WeekendAnswer.Of(board, (await heads.CurrentAsync(cancel)).DemoLine, cautions.SelectMany(one => one.Cautions.Lines)));
+    }
+
+    private static async Task<IResult> AlignmentsAsync(
+        [Description("The place's slug.")] string location, [Description("The vantage point's slug.")] string vantage, [Description("The composition's slug.")] string composition,
+        [Description("First local date; today when left out.")] string? from,
+        [Description("Last local date; a year after the first when left out, at most five.")] string? to,
+        [Description("Degrees, 0.05 to 5; half a degree when left out.")] string? tolerance,
+        IDbContextFactory<GuideDb> database, IClock clock, CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        var place = await db.LocationAsync(location, Reader.Visitor, Parts.Compositions, cancel);
+        var point = place?.VantagePoints.SingleOrDefault(v => v.Slug == vantage);
+        if (point?.Compositions.SingleOrDefault(c => c.Slug == composition) is not { } picture)
+            return await MovedAsync(db, m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/alignments", location, vantage, composition, cancel);
+        if (!AlignmentsQuestion.TryRead(from, to, tolerance, clock.GetCurrentInstant().InZone(place!.Zone).Date, out var question, out var fault))
+            return ApiProblem.Refused(fault);
+        var club = await db.ClubSettings.AsNoTracking().SingleOrDefaultAsync(cancel);
+        return new Answer<AlignmentsAnswer>(AlignmentsAnswer.Of(place, point, picture, question.From, question.To, question.ToleranceDegrees, club,
+            await db.CautionsAsync(place.CountryCode, cancel)));
     }
 
     private static async Task<IResult> AlmanacDayAsync(

@@ -147,7 +147,7 @@ public sealed partial class ReadApiTests(DemoGuideSite site) : IClassFixture<Dem
         var document = JsonDocument.Parse(await site.Client.GetStringAsync("/openapi/v1.json")).RootElement;
         var paths = document.GetProperty("paths").EnumerateObject().ToList();
         Assert.Superset(
-            new HashSet<string> { "/api/v1/locations", "/api/v1/locations/{location}", "/api/v1/compositions/{location}/{vantage}/{composition}/season", "/api/v1/almanac/day" },
+            new HashSet<string> { "/api/v1/locations", "/api/v1/locations/{location}", "/api/v1/compositions/{location}/{vantage}/{composition}/season", "/api/v1/compositions/{location}/{vantage}/{composition}/alignments", "/api/v1/almanac/day" },
             paths.Select(p => p.Name).ToHashSet());
         Assert.All(paths, p => Assert.StartsWith("/api/v1/", p.Name, StringComparison.Ordinal));
         foreach (var get in paths.Select(p => p.Value.GetProperty("get")))
