@@ -797,6 +797,11 @@ namespace Foreshore.Guide.Migrations
                                 .HasColumnType("double precision")
                                 .HasColumnName("compass_declination_degrees");
 
+                            b1.Property<string>("Model")
+                                .HasMaxLength(20)
+                                .HasColumnType("character varying(20)")
+                                .HasColumnName("compass_model");
+
                             b1.Property<LocalDate>("ReadOn")
                                 .HasColumnType("date")
                                 .HasColumnName("compass_read_on");
@@ -1094,9 +1099,18 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("character varying(120)")
                         .HasColumnName("sketch");
 
+                    b.Property<LocalDate?>("SkylineMadeOn")
+                        .HasColumnType("date")
+                        .HasColumnName("skyline_made_on");
+
+                    b.Property<string>("SkylineOrigin")
+                        .HasMaxLength(600)
+                        .HasColumnType("character varying(600)")
+                        .HasColumnName("skyline_origin");
+
                     b.Property<string>("SkylineText")
-                        .HasMaxLength(4000)
-                        .HasColumnType("character varying(4000)")
+                        .HasMaxLength(16000)
+                        .HasColumnType("character varying(16000)")
                         .HasColumnName("skyline_text");
 
                     b.Property<string>("Slug")
@@ -1380,6 +1394,143 @@ namespace Foreshore.Guide.Migrations
                             t.HasCheckConstraint("ck_vantage_points_walk_in_minutes", "walk_in_minutes BETWEEN 0 AND 1440");
 
                             t.HasCheckConstraint("ck_vantage_points_walk_out_minutes", "walk_out_minutes BETWEEN 0 AND 1440");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Elevation.ElevationFile", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<Instant>("AddedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("added_at");
+
+                    b.Property<int>("Columns")
+                        .HasColumnType("integer")
+                        .HasColumnName("columns");
+
+                    b.Property<double>("EastDegrees")
+                        .HasColumnType("double precision")
+                        .HasColumnName("east_degrees");
+
+                    b.Property<double>("HighestMetres")
+                        .HasColumnType("double precision")
+                        .HasColumnName("highest_metres");
+
+                    b.Property<double>("LatitudeStepDegrees")
+                        .HasColumnType("double precision")
+                        .HasColumnName("latitude_step_degrees");
+
+                    b.Property<double>("LongitudeStepDegrees")
+                        .HasColumnType("double precision")
+                        .HasColumnName("longitude_step_degrees");
+
+                    b.Property<double>("MetresPerUnit")
+                        .HasColumnType("double precision")
+                        .HasColumnName("metres_per_unit");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("name");
+
+                    b.Property<double>("NorthDegrees")
+                        .HasColumnType("double precision")
+                        .HasColumnName("north_degrees");
+
+                    b.Property<byte[]>("Packed")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("packed");
+
+                    b.Property<int>("Rows")
+                        .HasColumnType("integer")
+                        .HasColumnName("rows");
+
+                    b.Property<double>("SouthDegrees")
+                        .HasColumnType("double precision")
+                        .HasColumnName("south_degrees");
+
+                    b.Property<int>("VoidCount")
+                        .HasColumnType("integer")
+                        .HasColumnName("void_count");
+
+                    b.Property<double>("WestDegrees")
+                        .HasColumnType("double precision")
+                        .HasColumnName("west_degrees");
+
+                    b.HasKey("Id")
+                        .HasName("pk_elevation_files");
+
+                    b.HasIndex("Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_elevation_files_name");
+
+                    b.ToTable("elevation_files", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_elevation_files_edges", "north_degrees > south_degrees AND east_degrees > west_degrees");
+
+                            t.HasCheckConstraint("ck_elevation_files_size", "columns >= 2 AND rows >= 2 AND metres_per_unit > 0");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Elevation.SkylineJob", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<Instant>("AskedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("asked_at");
+
+                    b.Property<string>("Outcome")
+                        .HasMaxLength(600)
+                        .HasColumnType("character varying(600)")
+                        .HasColumnName("outcome");
+
+                    b.Property<bool>("OutsideIsSea")
+                        .HasColumnType("boolean")
+                        .HasColumnName("outside_is_sea");
+
+                    b.Property<int>("PercentDone")
+                        .HasColumnType("integer")
+                        .HasColumnName("percent_done");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("state");
+
+                    b.Property<int>("VantagePointId")
+                        .HasColumnType("integer")
+                        .HasColumnName("vantage_point_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_skyline_jobs");
+
+                    b.HasIndex("VantagePointId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_skyline_jobs_open")
+                        .HasFilter("state IN ('Waiting', 'Running')");
+
+                    b.ToTable("skyline_jobs", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_skyline_jobs_outcome", "(state IN ('Done', 'Failed')) = (outcome IS NOT NULL)");
+
+                            t.HasCheckConstraint("ck_skyline_jobs_percent_done", "percent_done BETWEEN 0 AND 100");
+
+                            t.HasCheckConstraint("ck_skyline_jobs_state", "state IN ('Waiting', 'Running', 'Done', 'Failed')");
                         });
                 });
 
@@ -2319,6 +2470,16 @@ namespace Foreshore.Guide.Migrations
                         .HasConstraintName("fk_vantage_points_locations_location_id");
 
                     b.Navigation("Location");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Elevation.SkylineJob", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Compositions.VantagePoint", null)
+                        .WithMany()
+                        .HasForeignKey("VantagePointId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_skyline_jobs_vantage_points_vantage_point_id");
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Hazards.HazardNote", b =>

@@ -1,5 +1,6 @@
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Elevation;
 using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
@@ -35,6 +36,10 @@ public sealed class GuideDb(DbContextOptions<GuideDb> options) : DbContext(optio
     internal DbSet<Closure> Closures => Set<Closure>();
 
     internal DbSet<TideStation> TideStations => Set<TideStation>();
+
+    internal DbSet<ElevationFile> ElevationFiles => Set<ElevationFile>();
+
+    internal DbSet<SkylineJob> SkylineJobs => Set<SkylineJob>();
 
     internal DbSet<UsedSlug> UsedSlugs => Set<UsedSlug>();
 

@@ -118,10 +118,10 @@ public static class HeightFile
         if (measured == 0)
             throw Fault(HeightFileFault.Empty, "The file holds no height, only voids. Fetch one with the voids filled, or leave it out.");
         // Ground rises by some metres from sample to sample; the wrong byte order makes steps of hundreds.
-        var isSmootherSwapped = given > 20 * steps && swapped < given / 4;
-        if (isSmootherSwapped)
+        var isOutside = lowest < LowestMetres || highest > HighestMetres;
+        if (swapped < given / 4 && (isOutside || given > 20 * steps))
             throw Fault(HeightFileFault.ByteOrder, "The two bytes of each height stand the wrong way round (little-endian): read so, the ground would be all needles. Fetch the file as published, big-endian.");
-        if (lowest < LowestMetres || highest > HighestMetres)
+        if (isOutside)
             throw Fault(HeightFileFault.Heights, Invariant($"The file says {(highest > HighestMetres ? highest : lowest):N0} m, which no ground has ({LowestMetres:N0} to {HighestMetres:N0} m is read). It is damaged or of another kind: fetch it again."));
     }
 

@@ -29,6 +29,8 @@ public static class ReadApi
             "Nine sessions of every composition the reader may see exactly, judged by light and the way there. Where water can reach, the verdict is \"not judged\".", 400);
         api.MapGet("/almanac/day", AlmanacDayAsync).Describe<AlmanacDayAnswer>("Almanac", "The day of sun and moon at any place",
             "Sunrise, sunset, twilights, sessions, moon, Milky Way and dark windows of one local date, 1950 to 2100. No event is null, with the reason beside it.", 400);
+        api.MapGet("/almanac/declination", Declination).Describe<DeclinationAnswer>("Almanac", "The compass's declination at any place",
+            "By the World Magnetic Model 2025, for dates from 2025 to 2029; other dates are refused, not reckoned on.", 400);
         routes.Map("/api/{**rest}", (HttpRequest request) => ApiProblem.Missing($"There is nothing at {request.Path}. The description is at /openapi/v1.json.")).ExcludeFromDescription();
         return routes;
     }
@@ -119,6 +121,18 @@ public static class ReadApi
         var head = await heads.CurrentAsync(cancel);
         // Nothing but the question goes in, apart from the notice: a copy stays right for as long as the code does.
         return new Answer<AlmanacDayAnswer>(AlmanacDayAnswer.To(question, head.DemoLine), "public, max-age=86400");
+    }
+
+    private static IResult Declination(
+        [Description("Latitude in degrees, −90 to 90, north positive.")] string? lat,
+        [Description("Longitude in degrees, −180 to 180, east positive.")] string? lon,
+        [Description("Date, for example 2026-11-25; from 2025-01-01 to 2029-12-31.")] string? date)
+    {
+        if (!AlmanacQuestion.TryRead(lat, lon, date, zone: null, heightMetres: null, out var question, out var fault))
+            return ApiProblem.Refused(fault);
+        return Almanac.Earth.MagneticField.On(question.Date, question.Position) is { } field
+            ? new Answer<DeclinationAnswer>(DeclinationAnswer.Of(question, field), "public, max-age=86400")
+            : ApiProblem.Refused(Compositions.Declination.OutsideYears(question.Date));
     }
 
     private static async Task<IResult> MovedAsync(GuideDb db, Func<(string Location, string? VantagePoint, string? Composition), string> address,

@@ -38,7 +38,11 @@ internal sealed class CompositionMapping : IEntityTypeConfiguration<Composition>
         composition.Ignore(c => c.Facing);
         composition.Ignore(c => c.Lens);
         composition.Ignore(c => c.Frame);
-        composition.ComplexProperty(c => c.Compass, compass => compass.Ignore(r => r.TrueDegrees));
+        composition.ComplexProperty(c => c.Compass, compass =>
+        {
+            compass.Property(r => r.Model).HasMaxLength(20);
+            compass.Ignore(r => r.TrueDegrees);
+        });
         composition.ComplexProperty(c => c.Subject, subject =>
         {
             subject.Property(s => s.Name).HasMaxLength(80);

@@ -69,11 +69,13 @@ public sealed record CompassReading
 {
     private CompassReading() { }
 
-    public CompassReading(double readingDegrees, double declinationDegrees, LocalDate readOn)
+    /// <summary>A reading with a declination from a map or sign; the model's own comes from <see cref="ByModel"/>.</summary>
+    public CompassReading(double readingDegrees, double declinationDegrees, LocalDate readOn, string? model = null)
     {
         ReadingDegrees = Require.Degrees(readingDegrees, "The compass reading");
         DeclinationDegrees = Require.Between(declinationDegrees, -90, 90, "The declination", "degrees, east positive");
         ReadOn = readOn;
+        Model = Require.TextOrNull(model, 20, "The declination's model");
     }
 
     public double ReadingDegrees { get; private init; }
@@ -82,6 +84,13 @@ public sealed record CompassReading
     public double DeclinationDegrees { get; private init; }
 
     public LocalDate ReadOn { get; private init; }
+
+    /// <summary>The magnetic model that gave the declination; null: somebody entered it.</summary>
+    public string? Model { get; private init; }
+
+    /// <summary>A reading with the declination that the magnetic model gives for its place and day, rounded to a tenth of a degree.</summary>
+    public static CompassReading ByModel(double readingDegrees, Position at, LocalDate readOn) =>
+        new(readingDegrees, Declination.On(readOn, at), readOn, MagneticField.Model);
 
     public double TrueDegrees => ((ReadingDegrees + DeclinationDegrees) % 360 + 360) % 360;
 }

@@ -99,9 +99,12 @@ public sealed partial class VantagePoint
         return this;
     }
 
-    public VantagePoint Draw(Skyline skyline)
+    /// <summary>Keeps a skyline with where it is from; without points, none is recorded any more.</summary>
+    public VantagePoint Draw(Skyline skyline, string? origin = null, LocalDate? madeOn = null)
     {
         SkylineText = skyline.IsAssumed ? null : SkylineNotation.Write(skyline);
+        SkylineOrigin = skyline.IsAssumed ? null : Require.TextOrNull(origin, 600, "Where the skyline is from");
+        SkylineMadeOn = skyline.IsAssumed ? null : madeOn;
         return this;
     }
 

@@ -1,5 +1,6 @@
 using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Locations;
+using NodaTime;
 
 namespace Foreshore.Guide.Compositions;
 
@@ -109,6 +110,11 @@ public sealed partial class VantagePoint
 
     /// <summary>Skyline as <c>azimuth altitude kind</c> triplets; use <see cref="Skyline"/>.</summary>
     public string? SkylineText { get; private set; }
+
+    /// <summary>Where the skyline is from, in words; null where none is recorded or nobody said.</summary>
+    public string? SkylineOrigin { get; private set; }
+
+    public LocalDate? SkylineMadeOn { get; private set; }
 
     /// <summary>Drawn sketch, a file name under the site's sketches; null: none.</summary>
     public string? Sketch { get; private set; }

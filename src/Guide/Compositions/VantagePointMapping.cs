@@ -16,7 +16,8 @@ internal sealed class VantagePointMapping : IEntityTypeConfiguration<VantagePoin
         point.Property(v => v.Name).HasMaxLength(80);
         point.Property(v => v.Summary).HasMaxLength(400);
         point.Property(v => v.ReachReason).HasMaxLength(300);
-        point.Property(v => v.SkylineText).HasMaxLength(4000);
+        point.Property(v => v.SkylineText).HasMaxLength(16000);
+        point.Property(v => v.SkylineOrigin).HasMaxLength(600);
         point.Property(v => v.Sketch).HasMaxLength(120);
         point.Property(v => v.Version).IsRowVersion();
         point.EnumText(v => v.Kind, "kind");

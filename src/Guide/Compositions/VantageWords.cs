@@ -75,12 +75,15 @@ public static class VantageWords
     public static string FacingWords(this Composition composition)
     {
         var compass = composition.Compass is { } reading
-            ? string.Create(CultureInfo.InvariantCulture,
-                $" (compass {Degrees(reading.ReadingDegrees)} on {AccessWords.Day(reading.ReadOn)}, declination {reading.DeclinationDegrees:+0.0;−0.0}°)")
+            ? $" ({reading.Words()})"
             : "";
         var tilt = composition.TiltDegrees == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", tilted {Math.Abs(composition.TiltDegrees):0.#}° {(composition.TiltDegrees > 0 ? "up" : "down")}");
         return $"{Degrees(composition.FacingDegrees)} true{compass}{tilt}";
     }
+
+    /// <summary>For example "read 214° by compass, declination 15.9° W (WMM2025, 25 Nov 2026)".</summary>
+    public static string Words(this CompassReading reading) =>
+        $"read {Degrees(reading.ReadingDegrees)} by compass, declination {Declination.Words(reading.DeclinationDegrees)} ({(reading.Model is { } model ? $"{model}, " : "")}{AccessWords.Day(reading.ReadOn)})";
 
     public static string LensWords(this Composition composition) => string.Create(CultureInfo.InvariantCulture,
         $"{composition.FocalLengthMm:0.#} mm on {composition.SensorWidthMm:0.#} × {composition.SensorHeightMm:0.#} mm, {composition.Orientation.ToString().ToLowerInvariant()}");

@@ -25,6 +25,10 @@ internal sealed class DemoCoast(LocalDate today)
 
     public LocalDate DaysAgo(int days) => today.PlusDays(-days);
 
+    /// <summary>By the model in its years; before and after them somebody read the declination off a chart.</summary>
+    public CompassReading Compass(double reading, Almanac.Earth.Position at, int daysAgo) =>
+        DaysAgo(daysAgo) is var on && Almanac.Earth.MagneticField.On(on, at) is null ? new CompassReading(reading, -16, on) : CompassReading.ByModel(reading, at, DaysAgo(daysAgo));
+
     public FactCheck Says(string who, int daysAgo, string? by = null, string? link = null) => new(who, DaysAgo(daysAgo), by, link);
 
     public static Position At(double latitude, double longitude) => new(latitude, longitude);

@@ -127,7 +127,7 @@ internal static class HeadlandDemo
             .Reached(Reach.None, "16 m above chart datum, 40 m back from the top bench")
             .Measure(new GroundHeight(16.2, 0.4, HeightMethod.Levelling, Cutler, coast.DaysAgo(380)))
             .Walk(20, 20, inTheDark: true, toBeyondReachMinutes: 0).NeverCutOff().Fit(6)
-            .Draw(Drawn("0 4 land; 35 1.2 land; 52 0 sea; 205 0.8 land; 240 3 land; 300 6 land"))
+            .Draw(Drawn("0 4 land; 35 1.2 land; 52 0 sea; 205 0.8 land; 240 3 land; 300 6 land"), "Drawn by hand, bearings true.", coast.DaysAgo(19))
             .Sketched("gannet-stairs-watch-knoll.svg"));
         knoll.Compose(new Composition("stairs-from-above", "The stairs from above", "All the benches as one flight, white water draining off each.",
                 132, Full(85), WantedLight.GoldenLight, WantedLight.SoftLight).LookOfWater(WaterLook.Streaks));
@@ -146,7 +146,7 @@ internal static class HeadlandDemo
             .Sketched("gannet-stairs-lower-stair.svg"));
         lower.Compose(new Composition("white-curtains", "White curtains", "Water draining off five benches at once, fired as the wave withdraws.",
                 112, Full(24), WantedLight.SunInFrame, WantedLight.TwilightGlow)
-            .FaceByCompass(new CompassReading(128, -16, coast.DaysAgo(19)))
+            .FaceByCompass(coast.Compass(128, lower.Position, 19))
             .WishTide(TideWish.Band(Above(1.2, Cutler), Above(2.6, Cutler)).While(TideFlow.Falling))
             .WishGround(new GroundWish(GroundState.FreshlyWashed, Above(2.9, Cutler)))
             .WishSea(SeaWish.Band("calm only", null, 0.8)).LookOfWater(WaterLook.Streaks)

@@ -1,6 +1,7 @@
 using Foreshore.Guide.Api;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Database;
+using Foreshore.Guide.Elevation;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Shell;
@@ -40,6 +41,8 @@ internal static class Site
         services.AddSingleton<SharedSky>();
         services.AddSingleton<LightCache>();
         services.AddSingleton<PictureLight>();
+        services.AddSingleton<SkylineQueue>();
+        services.AddHostedService(provider => provider.GetRequiredService<SkylineQueue>());
         services.AddSingleton<CoastRows>();
         services.AddSingleton<TideCurves>();
         services.AddSingleton(MapTiles.From(builder.Configuration));

@@ -8,7 +8,7 @@ public static partial class Slug
     public const int Longest = 60;
 
     /// <summary>Words that pages of the site use in the same position.</summary>
-    private static readonly HashSet<string> Reserved = ["tide", "new", "edit", "map", "search"];
+    private static readonly HashSet<string> Reserved = ["tide", "skyline", "new", "edit", "map", "search"];
 
     public static string Of(string? value)
     {

@@ -30,6 +30,7 @@ public partial class ReferenceTests
         ["Hazards"] = [.. Place, "Members", "Shell", "Database"],
         ["Compositions"] = [.. Place, "Members", "Shell", "Database", "Maps"],
         ["Tides"] = [.. Place, "Members", "Shell", "Database"],
+        ["Elevation"] = [.. Place, "Members", "Shell", "Database"],
         ["Outlooks"] = [.. Place, "Conditions", "Members", "Shell", "Database"],
         ["Maps"] = [.. Place, "Members", "Shell", "Hosting"],
         ["Members"] = ["Locations", "Shell", "Database"],

@@ -1,0 +1,42 @@
+using Foreshore.Guide.Locations;
+using Foreshore.Guide.Shell;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace Foreshore.Guide.Elevation;
+
+/// <summary>From a posted form to a stored file.</summary>
+internal static class ElevationIntake
+{
+    // A large file unpacks to a hundred megabytes: one at a time.
+    private static readonly SemaphoreSlim One = new(1);
+
+    public static async Task<IReadOnlyList<FieldFault>> AddAsync(IDbContextFactory<GuideDb> database, HttpContext http, Instant now)
+    {
+        var form = await http.Request.ReadFormAsync(http.RequestAborted);
+        if (form.Files.GetFile("file") is not { FileName.Length: > 0 } posted)
+            return [new("file", "Choose a file first.")];
+
+        await One.WaitAsync(http.RequestAborted);
+        try
+        {
+            Require.That(posted.Length <= UploadedFile.MostBytes, "The file is larger than 64 MB. Cut it to the coast you need: a skyline looks 100 km far.");
+            var bytes = new byte[posted.Length];
+            await using (var stream = posted.OpenReadStream())
+                await stream.ReadExactlyAsync(bytes, http.RequestAborted);
+            var (name, grid) = UploadedFile.Read(posted.FileName, bytes);
+            var file = new ElevationFile(name, grid, now);
+            await using var db = await database.CreateDbContextAsync(http.RequestAborted);
+            await db.KeepAsync(file, http.RequestAborted);
+            return [];
+        }
+        catch (NotAcceptedException refused)
+        {
+            return [new("file", refused.Message)];
+        }
+        finally
+        {
+            One.Release();
+        }
+    }
+}

@@ -1,0 +1,116 @@
+using System.Threading.Channels;
+using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Locations;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace Foreshore.Guide.Elevation;
+
+/// <summary>Computes skylines one after the other while the site answers; a row in the database tells how far each is.</summary>
+internal sealed partial class SkylineQueue(IDbContextFactory<GuideDb> database, IClock clock, ILogger<SkylineQueue> log) : BackgroundService
+{
+    // Each takes some tens of megabytes while it is read.
+    private const int MostFiles = 9;
+
+    private readonly Channel<int> waiting = Channel.CreateUnbounded<int>();
+
+    /// <summary>Asks for a skyline; where one is asked for already, nothing is added.</summary>
+    public async Task AskAsync(int vantagePointId, bool outsideIsSea, CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        if (await db.LatestSkylineJobAsync(vantagePointId, cancel) is { IsOpen: true }) return;
+        var job = new SkylineJob(vantagePointId, outsideIsSea, clock.GetCurrentInstant());
+        db.SkylineJobs.Add(job);
+        await db.SaveChangesAsync(cancel);
+        waiting.Writer.TryWrite(job.Id);
+    }
+
+    public override async Task StartAsync(CancellationToken cancellationToken)
+    {
+        try
+        {
+            await SweepAsync(cancellationToken);
+        }
+        catch (Exception away) when (away is not OperationCanceledException)
+        {
+            // The site starts without its database and says so on every page.
+            NotSwept(log, away);
+        }
+
+        await base.StartAsync(cancellationToken);
+    }
+
+    /// <summary>What an earlier run of the site left open is told as not done: nobody works on it any more.</summary>
+    internal async Task SweepAsync(CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        await db.SkylineJobs.Where(j => j.State == SkylineJobState.Waiting || j.State == SkylineJobState.Running)
+            .ExecuteUpdateAsync(set => set.SetProperty(j => j.State, SkylineJobState.Failed).SetProperty(j => j.Outcome, SkylineJob.Interrupted), cancel);
+    }
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        await foreach (var id in waiting.Reader.ReadAllAsync(stoppingToken))
+        {
+            try
+            {
+                await Task.Run(() => ComputeAsync(id, stoppingToken), stoppingToken);
+            }
+            catch (Exception fault) when (!stoppingToken.IsCancellationRequested)
+            {
+                if (fault is not NotAcceptedException) NotComputed(log, id, fault);
+                await EndAsync(id, job => job.Fail(fault is NotAcceptedException told ? told.Message : "Something went wrong on the site; its log says what. The skyline is as it was."), stoppingToken);
+            }
+        }
+    }
+
+    private async Task ComputeAsync(int id, CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        var job = await db.SkylineJobs.SingleAsync(j => j.Id == id, cancel);
+        job.Start();
+        await db.SaveChangesAsync(cancel);
+        var stance = await db.VantagePoints.Include(v => v.Location).SingleAsync(v => v.Id == job.VantagePointId, cancel);
+        var files = await db.ElevationsAroundAsync(stance.Position, new SkylineQuestion(stance.Position, 0).ReachMetres, MostFiles, cancel);
+        Require.That(files.Count > 0, "No stored elevation file lies within 100 km of the stance. Bring those that cover it first.");
+
+        var grids = files.ConvertAll(file => file.ToGrid());
+        var ground = SkylineFromElevation.GroundMetres(stance.Position, grids);
+        var eye = stance.EyeMetresAboveMeanSea(stance.Location!.MeanSeaLevelAboveChartDatumMetres) ?? ground + stance.EyeHeightMetres;
+        Require.That(eye is not null, "Neither the ground height of the stance nor a measured height in the files is known there, so the eye's height is not. Record the ground height, or bring a file without a void at the stance.");
+
+        var question = new SkylineQuestion(stance.Position, eye.Value) { OutsideIsSea = job.OutsideIsSea };
+        var told = new Told(percent => db.SkylineJobs.Where(j => j.Id == id).ExecuteUpdate(set => set.SetProperty(j => j.PercentDone, percent)));
+        var found = SkylineFromElevation.Of(question, grids, told, cancel);
+        var today = clock.GetCurrentInstant().InZone(stance.Location.Zone).Date;
+        stance.Draw(found.Skyline, SkylineOrigin.Computed(question, found, files.Select(f => f.Name)), today);
+        job.Finish(SkylineOrigin.Outcome(question, found));
+        // Skyline and outcome together, or neither.
+        await db.SaveChangesAsync(cancel);
+    }
+
+    private async Task EndAsync(int id, Action<SkylineJob> how, CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        if (await db.SkylineJobs.SingleOrDefaultAsync(j => j.Id == id, cancel) is { } job) how(job);
+        await db.SaveChangesAsync(cancel);
+    }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Skylines left open by an earlier run could not be looked for")]
+    private static partial void NotSwept(ILogger log, Exception fault);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Skyline job {Id} was not done")]
+    private static partial void NotComputed(ILogger log, int id, Exception fault);
+
+    /// <summary>Tells each tenth of the circle once.</summary>
+    private sealed class Told(Action<int> tell) : IProgress<double>
+    {
+        private int last;
+
+        public void Report(double value)
+        {
+            var percent = (int)(value * 10) * 10;
+            if (percent > last) tell(last = percent);
+        }
+    }
+}
