@@ -18,7 +18,7 @@ public static class PlaceAddress
     /// so that an answer never tells that a place exists.
     /// </summary>
     internal static async Task AnswerMissingAsync(
-        this HttpContext http, NavigationManager navigation, GuideDb db, Reader reader, string location, string? stance = null, string? picture = null)
+        this HttpContext http, NavigationManager navigation, GuideDb db, Reader reader, string location, string? stance = null, string? picture = null, string? page = null)
     {
         if (await db.MovedToAsync(reader, location, stance, picture, http.RequestAborted) is not var (place, point, composition) || place is null)
         {
@@ -26,7 +26,7 @@ public static class PlaceAddress
             return;
         }
 
-        var address = string.Join('/', new[] { "/coast", place, point, composition }.OfType<string>());
+        var address = string.Join('/', new[] { "/coast", place, point, composition, page }.OfType<string>());
         http.Response.StatusCode = StatusCodes.Status301MovedPermanently;
         http.Response.Headers.Location = address + http.Request.QueryString;
     }

@@ -11,7 +11,7 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
 
     public static TheoryData<string> Pages =>
     [
-        "/", "/?q=ledge", "/coast/halfmoon-light", "/coast/gannet-stairs", "/coast/halfmoon-light/bog-boardwalk",
+        "/", "/?q=ledge", "/coast/halfmoon-light", "/coast/gannet-stairs", "/coast/halfmoon-light/tide", "/coast/gannet-stairs/tide?stance=lower-stair", "/coast/halfmoon-light/bog-boardwalk",
         "/coast/halfmoon-light/bog-boardwalk/frost-on-the-bog", "/weekend", "/weekend?from=nonsense", "/yours", "/about", "/nothing-here",
     ];
 

@@ -42,6 +42,25 @@ public class CatalogueTests(GuideDatabase database) : IClassFixture<GuideDatabas
         Assert.All(subordinate, station => Assert.Equal(station.ChartDatum, byId[station.Reference!].ChartDatum));
     }
 
+    [Fact]
+    public void Every_constituent_and_every_level_is_known_by_name()
+    {
+        Assert.Equal(161, Asset.Constituents.Length);
+        Assert.DoesNotContain(Asset.Constituents, name => !Constituents.TryFind(name, out _));
+        Assert.DoesNotContain(Asset.Datums, code => !TideLevels.IsKnown(code));
+    }
+
+    [Fact]
+    public async Task Every_station_stored_can_be_asked_for_its_tide()
+    {
+        await using var db = database.Open();
+        var stored = await db.TideStations.AsNoTracking().ToListAsync(TestContext.Current.CancellationToken);
+        var tides = new StationTides(stored);
+
+        Assert.Equal(Asset.Stations.Count, stored.Count);
+        Assert.Empty(stored.Where(station => tides.Of(station.Id) is null).Select(station => station.Id));
+    }
+
     /// <summary>Eastport's constants and levels as its office publishes them: tidesandcurrents.noaa.gov, station 8410140, harmonic constituents and datums.</summary>
     [Fact]
     public async Task A_station_is_stored_as_its_source_has_it()

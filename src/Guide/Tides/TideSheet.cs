@@ -1,0 +1,72 @@
+using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
+using NodaTime;
+
+namespace Foreshore.Guide.Tides;
+
+/// <summary>A stance's tide limit as the curve can show it, or why it cannot.</summary>
+/// <param name="Stance">The stance asked for.</param>
+/// <param name="DrawnMetres">The limit less the allowance, above chart datum of the place's station; null where nothing can be drawn.</param>
+/// <param name="Words">What is drawn, or why nothing is.</param>
+public sealed record StanceLimit(VantagePoint Stance, double? DrawnMetres, string Words)
+{
+    /// <summary>Taken off every limit for weather and error of the tables: domain rule 5.2, its least value; a forecast can only make it larger.</summary>
+    public const double AllowanceMetres = 0.3;
+
+    public static StanceLimit Of(VantagePoint stance, Location place) => stance.HighestUsableTide switch
+    {
+        null => new(stance, null, "No highest usable tide is recorded for it, so nothing is drawn: ask before you go."),
+        { } limit when limit.NeedsChecking(place.TideStationId) || limit.Datum != TideDatum.ChartDatum =>
+            new(stance, null, $"Its limit is {limit.Words()}: it was judged by another station or datum and needs checking before it can be drawn."),
+        { } limit => new(stance, limit.Metres - AllowanceMetres,
+            $"Usable below {TideWords.Metres(limit.Metres)}{(limit.IsRepeated ? "" : " (one member's figure, not yet repeated)")}, less {TideWords.Metres(AllowanceMetres)} for weather. Hatched: the water stands above that. "
+            + "One turns back earlier: walk, packing and a quarter of an hour come off, and any crossing on the way."),
+    };
+}
+
+/// <summary>A location's tide page.</summary>
+/// <param name="At">The place, its cautions and its tide; no tide where it has no station.</param>
+/// <param name="Now">Null where the tide is not known now.</param>
+/// <param name="Drawing">Null where the tide is not known on the two days.</param>
+/// <param name="Month">Null where it is not known in the month.</param>
+/// <param name="Limit">Where a stance was asked for.</param>
+/// <param name="Near">The nearest stations, where the place has none.</param>
+public sealed record TideSheet(PlaceView At, TideRequest Request, TideNow? Now, TideDrawing? Drawing, TideMonth? Month, StanceLimit? Limit, IReadOnlyList<NearStation> Near)
+{
+    public Location Place => At.Place;
+
+    public string Address => Place.TideAddress();
+
+    /// <summary>How far the station lies from the place, or from the centre of its cell.</summary>
+    public double? StationMetres => At.Tide is { } tide ? Geodesic.Between(Place.Position, tide.Station.Position).Metres : null;
+}
+
+public static class TideSheetQueries
+{
+    public static string TideAddress(this Location place) => $"{place.Address()}/tide";
+
+    /// <summary>Null: no such place, or not for this reader.</summary>
+    public static async Task<TideSheet?> TideSheetAsync(
+        this GuideDb db, string slug, Reader reader, IQueryCollection query, Instant now, TideCurves curves, CancellationToken cancel = default)
+    {
+        if (await db.PlaceAsync(slug, reader, now, Parts.Compositions, cancel) is not { } view)
+            return null;
+
+        var place = view.Place;
+        var request = TideRequest.From(query, view.Today);
+        var stance = place.VantagePoints.FirstOrDefault(v => v.Slug == request.Stance);
+        if (request.Stance is not null && stance is null)
+            request = request with { Stance = null, Fault = request.Fault ?? "The vantage point in this address is none of this place's. Choose one from the list." };
+        var limit = stance is null ? null : StanceLimit.Of(stance, place);
+        if (view.Tide is not { } tide)
+            return new(view, request, null, null, null, limit, await db.StationsNearAsync(place.Position, 3, cancel));
+
+        var (from, to) = TideDrawing.Span(request.Day, place.Zone);
+        return new(view, request,
+            TideNow.Of(curves.Around(tide, now), now),
+            curves.Between(tide, from, to) is { } curve ? TideDrawing.Of(curve, request.Day, place.Zone, now, limit?.DrawnMetres) : null,
+            TideMonth.Of(tide, curves, request.Month, place.Zone), limit, []);
+    }
+}

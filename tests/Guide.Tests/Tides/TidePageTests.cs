@@ -1,0 +1,156 @@
+using System.Net;
+using AngleSharp;
+using AngleSharp.Dom;
+using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
+using Foreshore.Guide.Support;
+using Microsoft.EntityFrameworkCore;
+using Xunit;
+
+namespace Foreshore.Guide.Tides;
+
+/// <summary>A location's tide page through the real host, at a time that stands still.</summary>
+public class TidePageTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Every_place_has_a_tide_page_in_five_queries_with_cautions_datum_method_and_licence()
+    {
+        await using var db = guide.Open();
+        var places = await db.CoastAsync(Reader.Visitor, Parts.None, cancel: Cancel);
+        await guide.Client.GetAsync("/", Cancel);
+        foreach (var place in places)
+        {
+            guide.Commands.Reset();
+            var page = await PageAsync(place.TideAddress());
+            var text = page.Body!.TextContent;
+
+            Assert.InRange(guide.Commands.Commands.Count, 1, 5);
+            Assert.Single(page.QuerySelectorAll("h1"));
+            Assert.NotNull(page.QuerySelector(".cautions"));
+            Assert.Contains(TideWords.Disclaimer, text, StringComparison.Ordinal);
+            Assert.Contains("mean lower low water (MLLW)", text, StringComparison.Ordinal);
+            Assert.Contains("node corrections after Schureman", text, StringComparison.Ordinal);
+            Assert.Contains("public domain", text, StringComparison.Ordinal);
+            Assert.Contains("Neaps tide database", text, StringComparison.Ordinal);
+            Assert.DoesNotMatch("(?i)\\bsafe", text);
+        }
+        Assert.Empty(guide.Log.Errors);
+    }
+
+    /// <summary>
+    /// Eastport, 15 January 2025, as the predictor @neaps/tide-predictor keeps it among its own test values (MIT): UTC 10:34:16 low 0.173,
+    /// 16:35:06 high 6.078, 23:03:38 low −0.206 m above MLLW; here by the clock of New York, to the minute and a tenth of a metre.
+    /// </summary>
+    [Fact]
+    public async Task High_and_low_waters_stand_there_by_the_places_clock()
+    {
+        var page = await PageAsync("/coast/halfmoon-light/tide?day=2025-01-15");
+        var row = page.QuerySelectorAll(".tide-month tbody tr").Single(tr => tr.QuerySelector("th")!.TextContent.Trim() == "Wed 15");
+        var cells = row.QuerySelectorAll("td").Select(td => string.Join(", ", td.QuerySelectorAll("time").Select(t => t.TextContent + t.NextElementSibling!.TextContent))).ToList();
+
+        Assert.Equal(["11:356.1", "05:340.2, 18:03−0.2"], [cells[0].Split(", ").Last(), cells[1]]);
+        Assert.Contains(page.QuerySelectorAll("svg text").Select(text => text.TextContent), words => words == "11:35");
+        Assert.Contains("low water −0.2 m at 18:03 EST", page.QuerySelector("svg desc")!.TextContent, StringComparison.Ordinal);
+    }
+
+    /// <summary>The clocks of New York go back at 02:00 on 1 November 2026: that day has 25 hours, and 01:00 comes twice.</summary>
+    [Fact]
+    public async Task On_the_day_the_clocks_go_back_no_hour_is_lost_and_the_doubled_one_says_which_it_is()
+    {
+        var page = await PageAsync("/coast/halfmoon-light/tide?day=2026-11-01");
+        var hours = page.QuerySelectorAll("details tbody tr").Where(tr => tr.TextContent.Contains("on the hour", StringComparison.Ordinal))
+            .Select(tr => tr.QuerySelector("td")!.TextContent).ToList();
+
+        Assert.Equal(49, hours.Count);
+        Assert.Equal(["Sun 1 Nov 00:00", "Sun 1 Nov 01:00 EDT", "Sun 1 Nov 01:00 EST", "Sun 1 Nov 02:00"], hours.Take(4));
+        Assert.Equal("Mon 2 Nov 23:00", hours[^1]);
+        Assert.Contains("EDT, from Sun 1 Nov EST", page.Body!.TextContent, StringComparison.Ordinal);
+
+        // They go forward at 02:00 on 14 March 2027: 47 hours in two days.
+        var spring = await PageAsync("/coast/halfmoon-light/tide?day=2027-03-14");
+        Assert.Equal(47, spring.QuerySelectorAll("details tbody tr").Count(tr => tr.TextContent.Contains("on the hour", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public async Task A_stances_limit_is_drawn_less_its_allowance()
+    {
+        var page = await PageAsync("/coast/gannet-stairs/tide?stance=lower-stair");
+
+        Assert.NotEmpty(page.QuerySelectorAll("rect.ink-not-usable"));
+        Assert.Contains("less 0.3 m for weather", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("lower-stair", page.QuerySelector("select option[selected]")!.GetAttribute("value"));
+        var without = await PageAsync("/coast/gannet-stairs/tide?stance=headwall-foot");
+        Assert.Empty(without.QuerySelectorAll("rect.ink-not-usable"));
+        Assert.Contains("No highest usable tide is recorded", without.Body!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("day=tomorrow", "year-month-day")]
+    [InlineData("day=2500-01-01", "1900 to 2100")]
+    [InlineData("month=13", "year-month")]
+    [InlineData("stance=nowhere", "none of this place's")]
+    public async Task What_cannot_be_read_is_said_and_today_is_shown(string query, string words)
+    {
+        var answer = await guide.Client.GetAsync($"/coast/gannet-stairs/tide?{query}", Cancel);
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        var text = await answer.Content.ReadAsStringAsync(Cancel);
+
+        Assert.Contains(words, WebUtility.HtmlDecode(text), StringComparison.Ordinal);
+        Assert.Contains("Wed 25 Nov and the day after", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_sensitive_place_shows_the_tide_and_nothing_that_tells_where_it_is()
+    {
+        var page = await PageAsync("/coast/skerrin-hollow/tide?stance=rim-of-the-bowl", HttpStatusCode.BadRequest);
+
+        Assert.Contains("the tide is that of the square kilometre", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.NotNull(page.QuerySelector(".ink-tide"));
+        Assert.Null(page.QuerySelector("select"));
+        Assert.DoesNotContain("Rim of the bowl", page.Body!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_places_own_page_tells_the_next_two_turns_and_leads_to_the_curve()
+    {
+        var section = (await PageAsync("/coast/halfmoon-light")).QuerySelector("#tide")!;
+
+        Assert.Matches(@"(high|low) water −?\d\.\d m at \d\d:\d\d EST, then (high|low) water", section.TextContent);
+        Assert.Equal("/coast/halfmoon-light/tide", section.QuerySelector("a")!.GetAttribute("href"));
+        Assert.Contains("Not for navigation", section.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_old_slug_leads_to_the_new_tide_page()
+    {
+        var answer = await guide.Client.GetAsync($"/coast/{Demo.WesternDemo.OldSlug}/tide", Cancel);
+
+        Assert.Equal((HttpStatusCode.MovedPermanently, $"/coast/{Demo.WesternDemo.NewSlug}/tide"), (answer.StatusCode, answer.Headers.Location!.ToString()));
+    }
+
+    [Fact]
+    public async Task A_place_without_a_station_says_who_can_choose_one_and_which_lie_near()
+    {
+        await using var db = guide.Open();
+        await db.Database.ExecuteSqlRawAsync("UPDATE locations SET tide_station_id = NULL WHERE slug = 'tern-bank'", Cancel);
+        var page = await PageAsync("/coast/tern-bank/tide");
+        await db.Database.ExecuteSqlRawAsync("UPDATE locations SET tide_station_id = 'nobody/here' WHERE slug = 'tern-bank'", Cancel);
+        var unknown = await PageAsync("/coast/tern-bank/tide");
+        await db.Database.ExecuteSqlRawAsync("UPDATE locations SET tide_station_id = 'noaa/8411060' WHERE slug = 'tern-bank'", Cancel);
+
+        Assert.Contains("No tide station has been chosen", page.QuerySelector(".empty")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(3, page.QuerySelectorAll(".empty li").Length);
+        Assert.Null(page.QuerySelector(".ink-tide"));
+        Assert.Contains("nobody/here is not among the stations", unknown.QuerySelector(".empty")!.TextContent, StringComparison.Ordinal);
+    }
+
+    private async Task<IDocument> PageAsync(string address, HttpStatusCode expected = HttpStatusCode.OK)
+    {
+        var answer = await guide.Client.GetAsync(address, Cancel);
+        Assert.Equal(expected, answer.StatusCode);
+        var text = await answer.Content.ReadAsStringAsync(Cancel);
+        return await BrowsingContext.New().OpenAsync(response => response.Content(text), Cancel);
+    }
+}
