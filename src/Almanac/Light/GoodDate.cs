@@ -1,9 +1,34 @@
+using Foreshore.Almanac.Stays;
+using Foreshore.Almanac.Tides;
 using NodaTime;
 
 namespace Foreshore.Almanac.Light;
 
 /// <summary>One session worth going out for.</summary>
 /// <param name="Session">Which.</param>
-/// <param name="Windows">When the wanted light holds in it, by start.</param>
+/// <param name="Windows">When the wanted light holds in it and, where they were asked for, tide and access allow it; by start.</param>
 /// <param name="Usable">How long together.</param>
-public sealed record GoodDate(Session Session, IReadOnlyList<Interval> Windows, Duration Usable);
+public sealed record GoodDate(Session Session, IReadOnlyList<Interval> Windows, Duration Usable)
+{
+    /// <summary>The stay of the longest window, with its turn back; null where tide and access were not asked for.</summary>
+    public Stay? Stay { get; init; }
+
+    /// <summary>The tide of the session; null where it was not asked for.</summary>
+    public GoodDateTide? Tide { get; init; }
+}
+
+/// <summary>The tide about a good date's longest window.</summary>
+/// <param name="Turns">High and low waters of the session, with the one before and the one after it; those that are known.</param>
+/// <param name="MetresAtStart">Height as the window begins, metres above the datum of the curve.</param>
+/// <param name="MetresAtEnd">Height as it ends.</param>
+public sealed record GoodDateTide(IReadOnlyList<TideExtreme> Turns, double MetresAtStart, double MetresAtEnd)
+{
+    internal static GoodDateTide? Of(TideCurve? tide, Session session, Interval window)
+    {
+        if (tide is null || window.Start < tide.From || window.End > tide.To) return null;
+        List<TideExtreme> turns = [.. tide.Extremes.Where(turn => turn.Time >= session.Start && turn.Time <= session.End)];
+        if (tide.Before(Instant.Max(session.Start, tide.From)) is { } before && !turns.Contains(before)) turns.Insert(0, before);
+        if (tide.After(Instant.Min(session.End, tide.To)) is { } after && !turns.Contains(after)) turns.Add(after);
+        return new GoodDateTide(turns, tide.MetresAt(window.Start), tide.MetresAt(window.End));
+    }
+}

@@ -1,3 +1,4 @@
+using Foreshore.Almanac.Stays;
 using NodaTime;
 
 namespace Foreshore.Almanac.Light;
@@ -16,8 +17,9 @@ public static class GoodDates
     /// <param name="from">Now.</param>
     /// <param name="ephemeris">Covers the 365 days.</param>
     /// <param name="count">How many at most, above 0.</param>
+    /// <param name="usable">What tide and access leave of the 365 days, where a limit, a wish or a way asks for them; null: all.</param>
     /// <exception cref="ArgumentOutOfRangeException">The days leave the ephemeris, or the count is below 1.</exception>
-    public static IReadOnlyList<GoodDate> Next(Scene scene, DateTimeZone zone, Instant from, SkyEphemeris ephemeris, int count = 40)
+    public static IReadOnlyList<GoodDate> Next(Scene scene, DateTimeZone zone, Instant from, SkyEphemeris ephemeris, int count = 40, UsableTime? usable = null)
     {
         ArgumentNullException.ThrowIfNull(scene);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
@@ -31,12 +33,20 @@ public static class GoodDates
             // Runs lie by their start, the longest within a day or, at the poles, more: those long past are left behind.
             while (first < runs.Count && runs[first].End <= session.Start) first++;
             var touching = runs.Skip(first).TakeWhile(run => run.Start < session.End).Where(run => run.End > session.Start);
-            var windows = LightUnion.Of(LightAnswer.Cut(touching, session.Span));
+            IReadOnlyList<LightRun> light = LightAnswer.Cut(touching, session.Span);
+            var windows = LightUnion.Of(usable?.Cut(light) ?? light);
             if (windows.Count > 0)
                 found.Add(new GoodDate(session, windows, Total(windows)));
         }
 
-        return [.. found.OrderByDescending(date => date.Usable).ThenBy(date => date.Session.Start).Take(count).OrderBy(date => date.Session.Start)];
+        var best = found.OrderByDescending(date => date.Usable).ThenBy(date => date.Session.Start).Take(count).OrderBy(date => date.Session.Start);
+        return [.. usable is null ? best : best.Select(date => WithTide(date, usable))];
+    }
+
+    private static GoodDate WithTide(GoodDate date, UsableTime usable)
+    {
+        var longest = date.Windows.MaxBy(window => window.Duration);
+        return date with { Stay = usable.StayAt(longest.Start), Tide = GoodDateTide.Of(usable.Tide, date.Session, longest) };
     }
 
     private static Duration Total(IReadOnlyList<Interval> windows) =>

@@ -1,3 +1,4 @@
+using Foreshore.Almanac.Stays;
 using NodaTime;
 
 namespace Foreshore.Almanac.Light;
@@ -16,7 +17,32 @@ public sealed record SeasonTable(
     IReadOnlyList<SeasonHour> BestHours,
     IReadOnlyList<SeasonLayer> PerLight,
     IReadOnlyList<WantedLight> Unknown,
-    SkylineCautions Skyline);
+    SkylineCautions Skyline)
+{
+    /// <summary>The second layer: light, tide and access together, the sea left out. Null where nothing asks for it, or where it cannot be computed.</summary>
+    public SeasonUse? Use { get; init; }
+
+    /// <summary>Why there is no second layer though something asks for one; empty otherwise. The ranks are then those of light alone.</summary>
+    public IReadOnlyList<StayUnknown> UseUnknown { get; init; } = [];
+
+    /// <summary>The months that rank: by usable minutes where there is a second layer, else by light.</summary>
+    public IReadOnlyList<SeasonMonth> Ranked => Use?.Months ?? Months;
+
+    /// <summary>The best hours by the same.</summary>
+    public IReadOnlyList<SeasonHour> BestRankedHours => Use?.BestHours ?? BestHours;
+}
+
+/// <summary>What tide and access leave of a season table's light.</summary>
+/// <param name="Months">Twelve; shares and minutes are of usable minutes, ranks are by them.</param>
+/// <param name="BestHours">As in <see cref="SeasonTable"/>, by usable minutes.</param>
+public sealed record SeasonUse(IReadOnlyList<SeasonMonth> Months, IReadOnlyList<SeasonHour> BestHours)
+{
+    /// <summary>An hour is marked where light and tide hold together on half of the month's days.</summary>
+    public const double MarkedShare = 0.5;
+
+    /// <summary>Whether an hour of a month, by its place in the table, is marked.</summary>
+    public bool IsMarked(int month, int hour) => Months[month].ShareByHour[hour] >= MarkedShare;
+}
 
 /// <summary>One wanted light of a season table, apart.</summary>
 /// <param name="Light">Which.</param>

@@ -1,3 +1,4 @@
+using Foreshore.Almanac.Stays;
 using Foreshore.Almanac.Time;
 using NodaTime;
 
@@ -20,8 +21,11 @@ public static class SeasonTables
     /// <param name="first">The first month.</param>
     /// <param name="hours">The hours somebody goes out: months rank by the minutes within them.</param>
     /// <param name="ephemeris">Covers the twelve months.</param>
+    /// <param name="usable">
+    /// What tide and access leave of the months, where a limit, a wish or a way asks for them: the second layer. Null: none.
+    /// </param>
     /// <exception cref="ArgumentOutOfRangeException">The months leave the ephemeris.</exception>
-    public static SeasonTable For(Scene scene, DateTimeZone zone, YearMonth first, HoursOut hours, SkyEphemeris ephemeris)
+    public static SeasonTable For(Scene scene, DateTimeZone zone, YearMonth first, HoursOut hours, SkyEphemeris ephemeris, UsableTime? usable = null)
     {
         ArgumentNullException.ThrowIfNull(scene);
         ArgumentNullException.ThrowIfNull(zone);
@@ -32,6 +36,7 @@ public static class SeasonTables
 
         var layers = new List<SeasonLayer>();
         var known = new List<IReadOnlyList<Stretch>>();
+        var used = new List<IReadOnlyList<Stretch>>();
         var unknown = new List<WantedLight>();
         var anyMarked = new bool[grid.HourCells];
         foreach (var (row, stretches) in LightRuns.Holding(scene, grid.From - Beyond, grid.To + Beyond, ephemeris))
@@ -49,10 +54,24 @@ public static class SeasonTables
             var months = Months(grid, marked, stretches, hours);
             layers.Add(new SeasonLayer(row.Light, months, BestHours(months)));
             known.Add(stretches);
+            if (usable is not null) used.Add(usable.Cut(row, stretches));
         }
 
         var together = known.Count == 1 ? layers[0].Months : Months(grid, anyMarked, Stretch.Union(known), hours);
-        return new SeasonTable(together, BestHours(together), layers, unknown, LightRuns.CautionsOf(scene));
+        return new SeasonTable(together, BestHours(together), layers, unknown, LightRuns.CautionsOf(scene))
+        {
+            Use = usable is null ? null : Use(grid, used, hours),
+        };
+    }
+
+    /// <summary>The second layer: the same counting over what is left of each light's own runs.</summary>
+    private static SeasonUse Use(SeasonGrid grid, List<IReadOnlyList<Stretch>> used, HoursOut hours)
+    {
+        var marked = new bool[grid.HourCells];
+        foreach (var stretches in used)
+            grid.Mark(stretches, marked);
+        var months = Months(grid, marked, Stretch.Union(used), hours);
+        return new SeasonUse(months, BestHours(months));
     }
 
     private static SeasonMonth[] Months(SeasonGrid grid, bool[] marked, IReadOnlyList<Stretch> stretches, HoursOut hours)

@@ -1,0 +1,79 @@
+using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Time;
+using NodaTime;
+
+namespace Foreshore.Almanac.Stays;
+
+/// <summary>Sets of time: stretches apart and in order. What the rules of a stay are put together from.</summary>
+internal static class Spans
+{
+    private const double MillisecondsPerDay = 86_400_000;
+    private static readonly long J2000Milliseconds = JulianDay.FromDays(0).ToUnixTimeMilliseconds();
+
+    internal static List<Stretch> Of(IEnumerable<Interval> intervals) =>
+        [.. intervals.Select(span => new Stretch(JulianDay.DaysFromJ2000(span.Start), JulianDay.DaysFromJ2000(span.End)))];
+
+    internal static Interval AsInterval(this Stretch stretch) => new(At(stretch.Start), At(stretch.End));
+
+    /// <summary>The instant to the millisecond, so that what was rounded to five minutes reads so.</summary>
+    internal static Instant At(double days) => Instant.FromUnixTimeMilliseconds(J2000Milliseconds + (long)Math.Round(days * MillisecondsPerDay));
+
+    /// <summary>The time that both hold.</summary>
+    internal static List<Stretch> Both(IReadOnlyList<Stretch> one, IReadOnlyList<Stretch> other)
+    {
+        var both = new List<Stretch>();
+        for (int i = 0, j = 0; i < one.Count && j < other.Count;)
+        {
+            var (start, end) = (Math.Max(one[i].Start, other[j].Start), Math.Min(one[i].End, other[j].End));
+            if (end > start) both.Add(new Stretch(start, end));
+            if (one[i].End < other[j].End) i++;
+            else j++;
+        }
+
+        return both;
+    }
+
+    /// <summary>The time between two ends that none holds.</summary>
+    internal static List<Stretch> Not(IReadOnlyList<Stretch> spans, double from, double to)
+    {
+        var rest = new List<Stretch>();
+        var time = from;
+        foreach (var span in spans)
+        {
+            if (span.Start > time) rest.Add(new Stretch(time, Math.Min(span.Start, to)));
+            time = Math.Max(time, span.End);
+            if (time >= to) break;
+        }
+
+        if (time < to) rest.Add(new Stretch(time, to));
+        return rest;
+    }
+
+    /// <summary>Whether one stretch holds all of a span of time.</summary>
+    internal static bool Hold(this IReadOnlyList<Stretch> spans, double start, double end) =>
+        spans.LastStartingBy(start) is { } span && span.End >= end;
+
+    /// <summary>The last stretch that begins at or before a time; null where there is none.</summary>
+    internal static Stretch? LastStartingBy(this IReadOnlyList<Stretch> spans, double time) =>
+        spans.CountStartingBy(time) is var count and > 0 ? spans[count - 1] : null;
+
+    /// <summary>The first stretch that begins after a time; null where there is none.</summary>
+    internal static Stretch? FirstStartingAfter(this IReadOnlyList<Stretch> spans, double time)
+    {
+        var at = spans.CountStartingBy(time);
+        return at < spans.Count ? spans[at] : null;
+    }
+
+    private static int CountStartingBy(this IReadOnlyList<Stretch> spans, double time)
+    {
+        var (low, high) = (0, spans.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (spans[middle].Start <= time) low = middle + 1;
+            else high = middle;
+        }
+
+        return low;
+    }
+}

@@ -1,0 +1,89 @@
+using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Sun;
+using Foreshore.Almanac.Tides;
+using Foreshore.Almanac.Time;
+using NodaTime;
+
+namespace Foreshore.Almanac.Stays;
+
+/// <summary>
+/// The time in which a picture can be taken as far as tide and access go: on a stay by any of the ways in, while the wished
+/// tide and ground hold. Light comes on top of it; the sea is left out.
+/// </summary>
+public sealed class UsableTime
+{
+    private UsableTime(IReadOnlyList<Stay> stays, TideCurve? tide, List<Stretch> wish, List<Stretch> usable) => (Stays, Tide, Wish, Usable) = (stays, tide, wish, usable);
+
+    /// <summary>Every stay, in order of its beginning.</summary>
+    public IReadOnlyList<Stay> Stays { get; }
+
+    /// <summary>The tide it was worked out with; null where nothing asked for it.</summary>
+    public TideCurve? Tide { get; }
+
+    /// <summary>When the wishes hold, whether or not one can be there.</summary>
+    internal IReadOnlyList<Stretch> Wish { get; }
+
+    internal IReadOnlyList<Stretch> Usable { get; }
+
+    /// <summary>Works it out over a span of time.</summary>
+    /// <param name="ways">The ways in; each minute may be reached by any of them.</param>
+    /// <param name="wantedTide">The tide wished for; null: any.</param>
+    /// <param name="wantedGround">The ground wished for; null: any.</param>
+    /// <param name="tide">The tide on the datum of all heights; may be null where nothing asks for it.</param>
+    /// <param name="years">The thirds of the years on UTC, for springs and neaps.</param>
+    /// <param name="from">Beginning of the span.</param>
+    /// <param name="to">End of the span.</param>
+    /// <param name="sun">Covers the span; two days more at either end where it can.</param>
+    /// <exception cref="ArgumentNullException">A limit or a wish needs the tide, and there is none.</exception>
+    public static UsableTime Of(IReadOnlyList<StayPlan> ways, WantedTide? wantedTide, WantedGround? wantedGround, TideCurve? tide,
+        Func<int, TideYear?> years, Instant from, Instant to, SunEphemeris sun)
+    {
+        ArgumentNullException.ThrowIfNull(ways);
+        if (wantedTide is not null || wantedGround is not null) ArgumentNullException.ThrowIfNull(tide);
+        var stays = ways.SelectMany(way => StayTimes.Between(way, tide, from, to, sun)).OrderBy(stay => stay.Usable.Start).ToList();
+        List<Stretch> wish = [new(JulianDay.DaysFromJ2000(from), JulianDay.DaysFromJ2000(to))];
+        if (wantedTide is not null) wish = Spans.Both(wish, wantedTide.Over(tide!, years));
+        if (wantedGround is not null) wish = Spans.Both(wish, wantedGround.Over(tide!));
+        return new UsableTime(stays, tide, wish, Spans.Both(wish, Stretch.Union([[.. stays.Select(stay => stay.Usable)]])));
+    }
+
+    /// <summary>Runs of light cut to the time; a piece shorter than its light's least length is no run.</summary>
+    public IReadOnlyList<LightRun> Cut(IReadOnlyList<LightRun> runs) => Cut(runs, Usable);
+
+    /// <summary>Runs of light cut to the wished tide and ground alone, whether or not one can be there.</summary>
+    public IReadOnlyList<LightRun> CutToWish(IReadOnlyList<LightRun> runs) => Cut(runs, Wish);
+
+    /// <summary>The stay in which a minute is used: of several the one that lasts longest. Null where there is none.</summary>
+    public Stay? StayAt(Instant instant)
+    {
+        var days = JulianDay.DaysFromJ2000(instant);
+        Stay? longest = null;
+        foreach (var stay in Stays.TakeWhile(stay => stay.Usable.Start <= days))
+            if (stay.Usable.End > days && (longest is null || stay.Usable.End > longest.Usable.End)) longest = stay;
+        return longest;
+    }
+
+    /// <summary>Stretches of one light cut to the time, each still long enough.</summary>
+    internal List<Stretch> Cut(LightRow row, IReadOnlyList<Stretch> stretches)
+    {
+        var cut = Spans.Both(stretches, Usable);
+        cut.RemoveAll(stretch => stretch.Minutes < row.LeastMinutes);
+        return cut;
+    }
+
+    private static List<LightRun> Cut(IReadOnlyList<LightRun> runs, IReadOnlyList<Stretch> to)
+    {
+        var cut = new List<LightRun>();
+        foreach (var run in runs)
+        {
+            var least = Duration.FromMinutes(LightTable.Of(run.Light).LeastMinutes);
+            foreach (var piece in Spans.Both([new Stretch(JulianDay.DaysFromJ2000(run.Start), JulianDay.DaysFromJ2000(run.End))], to))
+            {
+                var kept = new LightRun(run.Light, Instant.Max(run.Start, Spans.At(piece.Start)), Instant.Min(run.End, Spans.At(piece.End)));
+                if (kept.Length >= least) cut.Add(kept);
+            }
+        }
+
+        return cut;
+    }
+}

@@ -1,0 +1,46 @@
+using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Sun;
+
+namespace Foreshore.Almanac.Stays;
+
+/// <summary>
+/// When the sun stands above −6 degrees at a place: light enough to walk as by day and to watch the sea. A walk is dark, all of
+/// it, when any minute of it is, at the pace of the day; one that waits for the light may arrive before one that does not.
+/// </summary>
+internal sealed class WalkLight
+{
+    private const double CivilDegrees = -6;
+
+    internal WalkLight(Position position, SunEphemeris sun, double from, double to) =>
+        Lit = SunHalves.Over(sun.SeenFrom(position), from, to).Within(CivilDegrees, -90, 90, from, to);
+
+    /// <summary>From civil dawn to civil dusk, by days; one stretch where the sun stays up.</summary>
+    internal IReadOnlyList<Stretch> Lit { get; }
+
+    /// <summary>The earliest end of a walk, days, that starts at an opening or later, after a ride. Never earlier for a later opening or a longer walk.</summary>
+    internal double ArrivalAfter(double opening, double rideMinutes, double minutes, Party party)
+    {
+        var (day, dark) = Paces(minutes, party, 1);
+        var start = opening + rideMinutes * Stretch.Minute;
+        if (Lit.Hold(start, start + day)) return start + day;
+        var next = Lit.FirstStartingAfter(start);
+        return next is { } dawn && dawn.End - dawn.Start >= day ? Math.Min(start + dark, dawn.Start + day) : start + dark;
+    }
+
+    /// <summary>
+    /// Until when one may set out, days, so that the walk and a ride after it end by a closing, whenever before that one sets
+    /// out. Never later for an earlier closing or a longer walk.
+    /// </summary>
+    internal double LeaveBefore(double closing, double rideMinutes, double minutes, Party party, double least = 1)
+    {
+        var (day, dark) = Paces(minutes, party, least);
+        var end = closing - rideMinutes * Stretch.Minute;
+        // Whoever sets out later than this in the dark is late; in the light there is time until the walk would run into the dusk.
+        var start = end - dark;
+        return Lit.LastStartingBy(start) is { } lit && lit.End >= start + day ? Math.Min(end, lit.End) - day : start;
+    }
+
+    private static (double Day, double Dark) Paces(double minutes, Party party, double least) =>
+        (minutes * Math.Max(least, party.Factor(isDark: false)) * Stretch.Minute, minutes * Math.Max(least, party.Factor(isDark: true)) * Stretch.Minute);
+}

@@ -1,0 +1,140 @@
+using Foreshore.Almanac.Sun;
+using Foreshore.Almanac.Tides;
+using NodaTime;
+
+namespace Foreshore.Almanac.Stays;
+
+/// <summary>
+/// The rules as they are defined, minute by minute: which minutes each crossing, the ledge, the gates and the light leave, and
+/// from those whether somebody could be there. Nothing of roots, stretches and presences.
+/// </summary>
+internal sealed class StayScan
+{
+    private const int Margin = 2 * 1440;
+    private readonly StayPlan plan;
+    private readonly bool[] usable;
+
+    internal StayScan(StayPlan plan, TideCurve tide, SunEphemeris sun, Instant from, Instant to)
+    {
+        this.plan = plan;
+        Minutes = (int)(to - from).TotalMinutes;
+        var begin = from - Duration.FromMinutes(Margin);
+        var count = Minutes + 2 * Margin;
+        var (metres, lit) = (new double[count], new bool[count]);
+        for (var i = 0; i < count; i++)
+        {
+            metres[i] = tide.MetresAt(begin + Duration.FromMinutes(i));
+            lit[i] = sun.At(begin + Duration.FromMinutes(i), plan.Position).AltitudeDegrees >= -6;
+        }
+
+        usable = new bool[count];
+        List<(double Arrive, double SetUp, double Leave)> there = [(double.NegativeInfinity, double.NegativeInfinity, double.PositiveInfinity)];
+        foreach (var gate in plan.TideGates)
+        {
+            var closes = gate.ClosesAtMetres - plan.Allowance.TideMetres - (gate.TakesWaves ? plan.Allowance.WaveMetres ?? 0 : 0);
+            there = Join(there, Runs(i => metres[i] < closes, count).Select(run =>
+            {
+                var leave = Leave(lit, run.Last - 15, gate.MinutesBeyond ?? plan.BeyondReachMinutes ?? plan.WalkOutMinutes!.Value, 1.5);
+                return (Arrive(lit, run.First, plan.WalkInMinutes!.Value), double.NegativeInfinity, leave - plan.Party.PackingMinutes);
+            }));
+        }
+
+        if (plan.LedgeLimitMetres is { } limit)
+            there = Join(there, Runs(i => metres[i] < limit - plan.Allowance.TideMetres, count).Select(run => (double.NegativeInfinity, (double)run.First, run.Last - 15 - plan.Party.PackingMinutes)));
+        foreach (var gate in plan.ClockGates)
+            there = Join(there, Runs(i => IsOpen(gate, begin + Duration.FromMinutes(i)), count).Select(run => (
+                Arrive(lit, run.First + gate.RideMinutes, gate.WalkInMinutes), double.NegativeInfinity,
+                Leave(lit, run.Last - gate.RideMinutes, gate.WalkOutMinutes, 1) - plan.Party.PackingMinutes)));
+        var days = Runs(i => lit[i], count);
+        if (!plan.KnownInTheDark)
+            there = Join(there, days.Select(day => (day.First + plan.WalkInMinutes!.Value * plan.Party.Factor(false), double.NegativeInfinity,
+                day.Last - plan.WalkOutMinutes!.Value * plan.Party.Factor(false) - plan.Party.PackingMinutes)));
+
+        foreach (var (arrive, setUp, leave) in there)
+        {
+            if (!plan.IsWaveExposed) Use(Math.Max(arrive, setUp) + 15, leave);
+            else if (plan.WatchPlaceMinutes is { } toStance)
+                for (var day = 0; day < days.Count; day++)
+                {
+                    var watched = Math.Max(arrive, days[day].First) + 30;
+                    var down = Math.Max(Arrive(lit, watched, toStance), setUp);
+                    if (watched <= days[day].Last && down <= days[day].Last)
+                        Use(down + 15, Math.Min(leave, day + 1 < days.Count ? days[day + 1].First : leave));
+                }
+        }
+    }
+
+    internal int Minutes { get; }
+
+    internal bool IsUsable(int minute) => usable[minute + Margin];
+
+    /// <summary>Whether the usable minutes about a minute are so few.</summary>
+    internal bool IsShort(int minute, int most)
+    {
+        if (!IsUsable(minute)) return false;
+        var (first, last) = (minute + Margin, minute + Margin);
+        while (first > 0 && usable[first - 1]) first--;
+        while (last + 1 < usable.Length && usable[last + 1]) last++;
+        return last - first < most;
+    }
+
+    private void Use(double from, double to)
+    {
+        for (var i = (int)Math.Max(0, Math.Ceiling(from)); i < usable.Length && i < to; i++) usable[i] = true;
+    }
+
+    /// <summary>How long a walk takes that sets out in a minute: the pace of the dark where any minute of it, by day's pace, is dark.</summary>
+    private double From(bool[] lit, double start, double minutes, double least)
+    {
+        var day = minutes * Math.Max(least, plan.Party.Factor(false));
+        for (var i = (int)Math.Ceiling(start); i <= start + day; i++)
+            if (i < 0 || i >= lit.Length || !lit[i]) return minutes * Math.Max(least, plan.Party.Factor(true));
+        return day;
+    }
+
+    /// <summary>The earliest arrival of all who set out at an opening or later.</summary>
+    private double Arrive(bool[] lit, double opening, double minutes)
+    {
+        var earliest = double.PositiveInfinity;
+        for (var start = opening; start < earliest && start < opening + 200; start++)
+            earliest = Math.Min(earliest, start + From(lit, start, minutes, 1));
+        return earliest;
+    }
+
+    /// <summary>The first minute in which whoever sets out comes too late.</summary>
+    private double Leave(bool[] lit, double closing, double minutes, double least)
+    {
+        var start = closing - 3 * minutes - 2;
+        while (start + From(lit, start, minutes, least) <= closing) start++;
+        return start;
+    }
+
+    private static bool IsOpen(ClockGate gate, Instant time)
+    {
+        var clock = time.InZone(Shore.Zone).TimeOfDay;
+        return gate.Opens < gate.Closes ? clock >= gate.Opens && clock < gate.Closes : clock >= gate.Opens || clock < gate.Closes;
+    }
+
+    private static List<(int First, int Last)> Runs(Func<int, bool> holds, int count)
+    {
+        var runs = new List<(int First, int Last)>();
+        for (var i = 0; i < count; i++)
+        {
+            if (!holds(i)) continue;
+            if (runs.Count > 0 && runs[^1].Last == i - 1) runs[^1] = (runs[^1].First, i);
+            else runs.Add((i, i));
+        }
+
+        return runs;
+    }
+
+    private static List<(double, double, double)> Join(List<(double Arrive, double SetUp, double Leave)> one, IEnumerable<(double Arrive, double SetUp, double Leave)> other)
+    {
+        var all = other.ToList();
+        return
+        [
+            .. one.SelectMany(a => all.Select(b => (Math.Max(a.Arrive, b.Arrive), Math.Max(a.SetUp, b.SetUp), Math.Min(a.Leave, b.Leave))))
+                .Where(joint => Math.Max(joint.Item1, joint.Item2) < joint.Item3),
+        ];
+    }
+}
