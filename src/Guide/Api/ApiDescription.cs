@@ -7,7 +7,7 @@ namespace Foreshore.Guide.Api;
 public static class ApiDescription
 {
     private static readonly string[] Numbers = ["lat", "lon", "heightMetres"];
-    private static readonly string[] Required = ["lat", "lon", "date"];
+    private static readonly string[] Required = ["lat", "lon", "date", "near"];
 
     public static IServiceCollection AddReadApi(this IServiceCollection services) => services
         // The description reads the same JSON settings as the answers are written with.
@@ -28,12 +28,13 @@ public static class ApiDescription
                 document.Servers = [];
                 return Task.CompletedTask;
             });
-            options.AddOperationTransformer((operation, _, _) =>
+            options.AddOperationTransformer((operation, context, _) =>
             {
                 foreach (var parameter in operation.Parameters?.OfType<OpenApiParameter>() ?? [])
                 {
                     if (parameter.In != ParameterLocation.Query) continue;
-                    parameter.Required = Required.Contains(parameter.Name);
+                    parameter.Required = Required.Contains(parameter.Name)
+                        || (parameter.Name == "from" && context.Description.RelativePath?.Contains("/tides/", StringComparison.Ordinal) == true);
                     parameter.Schema = Numbers.Contains(parameter.Name) ? new OpenApiSchema { Type = JsonSchemaType.Number, Format = "double" }
                         : parameter.Name == "date" ? new OpenApiSchema { Type = JsonSchemaType.String, Format = "date" } : parameter.Schema;
                 }

@@ -31,6 +31,7 @@ public static class ReadApi
             "Sunrise, sunset, twilights, sessions, moon, Milky Way and dark windows of one local date, 1950 to 2100. No event is null, with the reason beside it.", 400);
         api.MapGet("/almanac/declination", Declination).Describe<DeclinationAnswer>("Almanac", "The compass's declination at any place",
             "By the World Magnetic Model 2025, for dates from 2025 to 2029; other dates are refused, not reckoned on.", 400);
+        api.MapTides();
         routes.Map("/api/{**rest}", (HttpRequest request) => ApiProblem.Missing($"There is nothing at {request.Path}. The description is at /openapi/v1.json.")).ExcludeFromDescription();
         return routes;
     }
@@ -141,7 +142,7 @@ public static class ReadApi
             ? Results.Redirect(address(moved), permanent: true)
             : ApiProblem.Missing("There is no such place for you to see. /api/v1/locations lists those there are.");
 
-    private static void Describe<T>(this RouteHandlerBuilder endpoint, string tag, string summary, string description, params int[] problems)
+    internal static void Describe<T>(this RouteHandlerBuilder endpoint, string tag, string summary, string description, params int[] problems)
     {
         endpoint.WithTags(tag).WithSummary(summary).WithDescription($"{description} {Words.NotForNavigation}").Produces<T>();
         foreach (var status in problems) endpoint.ProducesProblem(status);
