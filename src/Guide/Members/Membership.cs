@@ -35,6 +35,7 @@ internal static class Membership
         services.AddSingleton<Invitations>();
         services.AddSingleton<HalfWay>();
         services.AddSingleton<Admission>();
+        services.AddSingleton<Accounts>();
         services.AddScoped<Passkeys>();
         services.AddSingleton<MemberCookie>();
         services.AddAuthentication(Sessions.Scheme).AddCookie(Sessions.Scheme, options => MemberCookie.Describe(options, address));
