@@ -38,7 +38,7 @@ public sealed class Passwords(IPasswordHasher<Member> hasher)
 
         var letters = OnlyLetters(folded);
         var words = knownWords.OfType<string>().Append("foreshore").SelectMany(Words).Where(word => word.Length > 2).Distinct().ToList();
-        return letters.Length == 0 || words.Contains(letters) || words.Any(one => words.Any(other => one + other == letters))
+        return IsMadeOf(letters, words)
             ? "Enter another password: figures alone, and names of the club, of the coast or your own, are tried first here."
             : null;
     }
@@ -55,6 +55,20 @@ public sealed class Passwords(IPasswordHasher<Member> hasher)
             return (false, null);
 
         return (true, result == PasswordVerificationResult.SuccessRehashNeeded ? hasher.HashPassword(member!, tried) : null);
+    }
+
+    /// <summary>True of no letters at all, too.</summary>
+    private static bool IsMadeOf(string letters, IReadOnlyList<string> words)
+    {
+        var reached = new bool[letters.Length + 1];
+        reached[0] = true;
+        for (var at = 0; at < letters.Length; at++)
+        {
+            foreach (var word in words.Where(word => reached[at] && string.CompareOrdinal(letters, at, word, 0, word.Length) == 0))
+                reached[at + word.Length] = true;
+        }
+
+        return reached[^1];
     }
 
     private static IEnumerable<string> Words(string text)
