@@ -23,23 +23,19 @@ public sealed class Accounts(IDbContextFactory<GuideDb> database, IClock clock, 
         await db.SaveChangesAsync(cancel);
     }
 
-    /// <summary>Null where it is changed; else what to do.</summary>
-    public async Task<(string Field, string Words)?> ChangePasswordAsync(SignedIn signedIn, string? current, string? wanted, string? clubName, CancellationToken cancel)
+    public async Task ChangePasswordAsync(SignedIn signedIn, string? current, string? wanted, string? clubName, CancellationToken cancel)
     {
-        if (await limits.CountAsync($"password of {signedIn.MemberId}", machine: signedIn.SessionId.ToString(), cancel) is not null)
-            return ("current", "Too many wrong tries. Wait a quarter of an hour, then try again.");
-
+        var account = $"password of {signedIn.MemberId}";
+        Require.That(await limits.CountAsync(account, machine: $"session {signedIn.SessionId}", cancel) is null, "Too many wrong tries. Wait a quarter of an hour, then try again.");
         await using var db = await database.CreateDbContextAsync(cancel);
         var member = await MemberAsync(db, signedIn, cancel);
-        if (!passwords.Verify(member, current).Fits)
-            return ("current", WrongPassword);
-        if (Passwords.Fault(wanted, member.Email, member.Name, clubName) is { } fault)
-            return ("wanted", fault);
+        Require.That(passwords.Verify(member, current).Fits, WrongPassword);
+        var fault = Passwords.Fault(wanted, member.Email, member.Name, clubName);
+        Require.That(fault is null, fault ?? "");
 
         member.KeepPassword(passwords.Hash(member, wanted!));
         await SaveGuardAsync(db, signedIn, Act.PasswordChanged, cancel);
-        await limits.ForgetAsync($"password of {signedIn.MemberId}", cancel);
-        return null;
+        await limits.ForgetAsync(account, cancel);
     }
 
     /// <summary>False where the code does not show that the app holds the secret.</summary>
