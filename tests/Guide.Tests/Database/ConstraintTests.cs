@@ -81,7 +81,8 @@ public sealed class ConstraintTests(DemoGuideSite site) : IClassFixture<DemoGuid
     public async Task Every_entity_with_parts_to_edit_has_a_version()
     {
         await using var db = site.Open();
-        string[] without = [nameof(UsedSlug), nameof(LocationGrant), nameof(Tides.StoredCatalogue), "DataProtectionKey"];
+        // Of people: rows that are only added and taken away, or belong to a member, whose version guards them.
+        string[] without = ["AuditEntry", "MemberPasskey", "MemberSession", "RecoveryCode", "SignInFailure", nameof(UsedSlug), nameof(LocationGrant), nameof(Tides.StoredCatalogue), "DataProtectionKey"];
         Assert.Equal(without.Order(), db.Model.GetEntityTypes().Where(e => !e.GetProperties().Any(p => p.IsConcurrencyToken)).Select(e => e.ClrType.Name).Order());
     }
 
