@@ -31,22 +31,22 @@ public static class ReadApi
         return routes;
     }
 
-    private static async Task<IResult> LocationsAsync(IDbContextFactory<GuideDb> database, MastheadQueries heads, IClock clock, CancellationToken cancel)
+    private static async Task<IResult> LocationsAsync(HttpContext http, IDbContextFactory<GuideDb> database, MastheadQueries heads, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        var coast = await db.CoastAsync(Reader.Visitor, Parts.Routes | Parts.Hazards, cancel: cancel);
+        var coast = await db.CoastAsync(http.Reader(), Parts.Routes | Parts.Hazards, cancel: cancel);
         var head = await heads.CurrentAsync(cancel);
         return new Answer<LocationsAnswer>(new(head.DemoLine, Words.NotForNavigation,
             [.. coast.Select(place => LocationLine.Of(place, clock.GetCurrentInstant()))]));
     }
 
-    private static async Task<IResult> LocationAsync(
+    private static async Task<IResult> LocationAsync(HttpContext http,
         [Description("The place's slug, as in the address of its page.")] string location,
         IDbContextFactory<GuideDb> database, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        if (await db.LocationAsync(location, Reader.Visitor, cancel: cancel) is not { } place)
-            return await MovedAsync(db, m => $"{Root}/locations/{m.Location}", location, null, null, cancel);
+        if (await db.LocationAsync(location, http.Reader(), cancel: cancel) is not { } place)
+            return await MovedAsync(db, http.Reader(), m => $"{Root}/locations/{m.Location}", location, null, null, cancel);
         var words = await db.ClubSettings.AsNoTracking().Select(club => new
         {
             club.IsDemo,
@@ -57,15 +57,15 @@ public static class ReadApi
             words is { IsDemo: true } ? ClubSettings.DemoBanner : null, words?.Cautions));
     }
 
-    private static async Task<IResult> SeasonAsync(
+    private static async Task<IResult> SeasonAsync(HttpContext http,
         [Description("The place's slug.")] string location, [Description("The vantage point's slug.")] string vantage, [Description("The composition's slug.")] string composition,
         IDbContextFactory<GuideDb> database, SharedSky sky, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        var place = await db.LocationAsync(location, Reader.Visitor, Parts.Compositions, cancel);
+        var place = await db.LocationAsync(location, http.Reader(), Parts.Compositions, cancel);
         var point = place?.VantagePoints.SingleOrDefault(v => v.Slug == vantage);
         if (point?.Compositions.SingleOrDefault(c => c.Slug == composition) is not { } picture)
-            return await MovedAsync(db, m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/season", location, vantage, composition, cancel);
+            return await MovedAsync(db, http.Reader(), m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/season", location, vantage, composition, cancel);
         var club = await db.ClubSettings.AsNoTracking().SingleOrDefaultAsync(cancel);
         return new Answer<SeasonAnswer>(SeasonAnswer.Of(place!, point, picture, club, sky, clock.GetCurrentInstant(),
             await db.CautionsAsync(place!.CountryCode, cancel)));
@@ -80,7 +80,7 @@ public static class ReadApi
         if (request.Faults.Count > 0)
             return ApiProblem.Refused(string.Join(" ", request.Faults.Select(fault => $"{fault.FieldId}: {fault.Words}")));
         await using var db = await database.CreateDbContextAsync(cancel);
-        var board = await db.WeekendAsync(Reader.Visitor, request, home: null, clock.GetCurrentInstant(), sky, cancel);
+        var board = await db.WeekendAsync(http.HttpContext.Reader(), request, home: null, clock.GetCurrentInstant(), sky, cancel);
         var cautions = await db.CautionsAsync(board.Rows.Select(row => row.Place.CountryCode), cancel);
         return new Answer<WeekendAnswer>(WeekendAnswer.Of(board, (await heads.CurrentAsync(cancel)).DemoLine, cautions.SelectMany(one => one.Cautions.Lines)));
     }
@@ -100,9 +100,9 @@ public static class ReadApi
         return new Answer<AlmanacDayAnswer>(AlmanacDayAnswer.To(question, head.DemoLine), "public, max-age=86400");
     }
 
-    private static async Task<IResult> MovedAsync(GuideDb db, Func<(string Location, string? VantagePoint, string? Composition), string> address,
+    private static async Task<IResult> MovedAsync(GuideDb db, Reader reader, Func<(string Location, string? VantagePoint, string? Composition), string> address,
         string location, string? vantage, string? composition, CancellationToken cancel) =>
-        await db.MovedToAsync(Reader.Visitor, location, vantage, composition, cancel) is { } moved
+        await db.MovedToAsync(reader, location, vantage, composition, cancel) is { } moved
             ? Results.Redirect(address(moved), permanent: true)
             : ApiProblem.Missing("There is no such place for you to see. /api/v1/locations lists those there are.");
 
