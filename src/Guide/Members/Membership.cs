@@ -36,6 +36,7 @@ internal static class Membership
         services.AddSingleton<HalfWay>();
         services.AddSingleton<Admission>();
         services.AddSingleton<Accounts>();
+        services.AddSingleton<Roster>();
         services.AddScoped<Passkeys>();
         services.AddSingleton<MemberCookie>();
         services.AddAuthentication(Sessions.Scheme).AddCookie(Sessions.Scheme, options => MemberCookie.Describe(options, address));

@@ -13,6 +13,7 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
     [
         "/", "/?q=ledge", "/coast/halfmoon-light", "/coast/gannet-stairs", "/coast/halfmoon-light/bog-boardwalk",
         "/coast/halfmoon-light/bog-boardwalk/frost-on-the-bog", "/weekend", "/weekend?from=nonsense", "/yours", "/about", "/nothing-here",
+        "/sign-in", "/sign-out", "/invitation/made-up",
     ];
 
     /// <summary>axe-core finds only a part of what can be wrong; what it finds must be nothing.</summary>

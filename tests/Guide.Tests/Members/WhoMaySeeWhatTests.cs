@@ -11,7 +11,7 @@ namespace Foreshore.Guide.Members;
 /// <summary>Every address of the site against everybody who may ask; an address without a row here fails.</summary>
 public sealed partial class WhoMaySeeWhatTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
 {
-    private enum Open { ToAll, ToReaders, ToMembers }
+    private enum Open { ToAll, ToReaders, ToMembers, ToAdmins }
 
     /// <summary>By the pattern: whom it is open to, and an address of that pattern.</summary>
     private static readonly Dictionary<string, (Open To, string Address)> Rows = new()
@@ -33,6 +33,8 @@ public sealed partial class WhoMaySeeWhatTests(DemoGuideSite guide) : IClassFixt
         ["/openapi/{documentname}.json"] = (Open.ToReaders, "/openapi/v1.json"),
         ["/account"] = (Open.ToMembers, "/account"),
         ["/account/second-step"] = (Open.ToMembers, "/account/second-step"),
+        ["/admin/members"] = (Open.ToAdmins, "/admin/members"),
+        ["/admin/log"] = (Open.ToAdmins, "/admin/log"),
         ["/about"] = (Open.ToAll, "/about"),
         ["/sign-in"] = (Open.ToAll, "/sign-in"),
         ["/sign-in/code"] = (Open.ToAll, "/sign-in/code"),
@@ -79,10 +81,12 @@ public sealed partial class WhoMaySeeWhatTests(DemoGuideSite guide) : IClassFixt
         using var visitor = new Person(guide);
         foreach (var (pattern, (to, address)) in Rows)
         {
-            var isShut = to == Open.ToMembers || (to == Open.ToReaders && !visitorsMayRead);
+            var isShut = to >= Open.ToMembers || (to == Open.ToReaders && !visitorsMayRead);
             foreach (var outsider in new[] { visitor, removed })
                 Assert.Equal(isShut, IsShut(await outsider.GetAsync(address), pattern));
-            Assert.False(IsShut(await member.GetAsync(address), pattern), pattern);
+            var inside = await member.GetAsync(address);
+            Assert.False(IsShut(inside, pattern), pattern);
+            Assert.Equal(to == Open.ToAdmins, inside.StatusCode == HttpStatusCode.Forbidden);
         }
 
         await LetVisitorsReadAsync(true);
