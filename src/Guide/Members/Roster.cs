@@ -41,15 +41,18 @@ public sealed class Roster(IDbContextFactory<GuideDb> database, IClock clock)
         db.Add(new AuditEntry(Act.RoleChanged, now, admin.MemberId, member.Id, $"{former} to {role}"));
     }, cancel);
 
+    public Task LetBelongAsync(SignedIn admin, Guid memberId, bool belongs, CancellationToken cancel) =>
+        belongs ? TakeBackAsync(admin, memberId, cancel) : RemoveAsync(admin, memberId, cancel);
+
     /// <summary>Out at their next request: their sessions go with it.</summary>
-    public Task RemoveAsync(SignedIn admin, Guid memberId, CancellationToken cancel) => ChangeAsync(admin, memberId, (db, member, now) =>
+    private Task RemoveAsync(SignedIn admin, Guid memberId, CancellationToken cancel) => ChangeAsync(admin, memberId, (db, member, now) =>
     {
         member.Remove(now);
         db.RemoveRange(db.MemberSessions.Where(s => s.MemberId == memberId));
         db.Add(new AuditEntry(Act.MemberRemoved, now, admin.MemberId, member.Id));
     }, cancel);
 
-    public Task TakeBackAsync(SignedIn admin, Guid memberId, CancellationToken cancel) => ChangeAsync(admin, memberId, (db, member, now) =>
+    private Task TakeBackAsync(SignedIn admin, Guid memberId, CancellationToken cancel) => ChangeAsync(admin, memberId, (db, member, now) =>
     {
         member.TakeBack();
         db.Add(new AuditEntry(Act.MemberTakenBack, now, admin.MemberId, member.Id));

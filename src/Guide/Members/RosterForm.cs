@@ -7,6 +7,9 @@ public sealed class RosterForm
 
     public Role? Role { get; set; }
 
+    /// <summary>What was asked for, not the contrary of what is: sending twice changes nothing more.</summary>
+    public bool Belongs { get; set; }
+
     public string? Email { get; set; }
 
     public bool VisitorsMayRead { get; set; }

@@ -70,7 +70,12 @@ public sealed class PasskeyTests(BrowserSite site) : IClassFixture<BrowserSite>
         {
             ["options"] = JsonSerializer.SerializeToElement(new
             {
-                protocol = "ctap2", transport = "internal", hasResidentKey = true, hasUserVerification = true, isUserVerified = true, automaticPresenceSimulation = true,
+                protocol = "ctap2",
+                transport = "internal",
+                hasResidentKey = true,
+                hasUserVerification = true,
+                isUserVerified = true,
+                automaticPresenceSimulation = true,
             }),
         });
     }

@@ -148,6 +148,15 @@ public sealed class SignInTests(DemoGuideSite guide) : IClassFixture<DemoGuideSi
         Assert.Equal(HttpStatusCode.BadRequest, (await fourth.SendAsync(Admission.CodePage, "code", ("Form.Code", codes[0]))).StatusCode);
     }
 
+    [Fact]
+    public async Task A_form_without_its_token_is_refused()
+    {
+        using var person = new Person(guide);
+        await person.JoinAsync("tok@example.org");
+        Assert.Equal(HttpStatusCode.BadRequest, (await person.SendAsync("/sign-in", "sign-in", ("Form.Email", "tok@example.org"), ("Form.Password", Person.Password), ("__RequestVerificationToken", ""))).StatusCode);
+        Assert.False(await IsInAsync(person));
+    }
+
     private static async Task<bool> IsInAsync(Person person) => (await person.GetAsync("/about")).Headers.CacheControl is { Private: true };
 
     /// <summary>The page as read, without seals and tokens, which differ each time by design.</summary>
