@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Foreshore.Almanac.Tides;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Support;
@@ -89,10 +88,7 @@ public class CatalogueTests(GuideDatabase database) : IClassFixture<GuideDatabas
             INSERT INTO tide_stations SELECT (jsonb_populate_record(one, '{"id":"noaa/gone","slug":"noaa-gone","catalogue_edition":1}')).* FROM tide_stations one WHERE id = 'noaa/8411060';
             """);
 
-        var watch = Stopwatch.StartNew();
         Assert.Equal(5842, await CatalogueLoad.RunAsync(database.Database.OwnerConnection, cancel));
-        // Measured at 0.9 s on a busy machine; a run of the tests loads it once.
-        Assert.InRange(watch.Elapsed.TotalSeconds, 0, 5);
 
         Assert.Equal("Eastport", (await db.TideStations.AsNoTracking().SingleAsync(station => station.Id == "noaa/8410140", cancel)).Name);
         Assert.Equal("Wharf", (await db.TideStations.AsNoTracking().SingleAsync(station => station.Id == "club/wharf", cancel)).Name);
