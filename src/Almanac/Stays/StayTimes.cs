@@ -62,6 +62,27 @@ public static class StayTimes
         return [.. Spans.Both(Spans.Not(lit, first, last), there).Select(Spans.AsInterval)];
     }
 
+    /// <summary>
+    /// When the tide, allowance taken off, leaves the ledge and every crossing of the way open: outside it a limit forbids each
+    /// minute, whoever is there and whatever the light. Gates, walks and watching are left out.
+    /// </summary>
+    /// <param name="plan">The stance and the way there.</param>
+    /// <param name="tide">As for the stays.</param>
+    /// <param name="from">Beginning of the span; what the curve does not cover of it counts as closed.</param>
+    /// <param name="to">End of the span.</param>
+    public static IReadOnlyList<Interval> OpenByTide(StayPlan plan, TideCurve? tide, Instant from, Instant to)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        List<Stretch> open = [new(JulianDay.DaysFromJ2000(from), JulianDay.DaysFromJ2000(to))];
+        if (!plan.NeedsTide) return [.. open.Select(Spans.AsInterval)];
+        ArgumentNullException.ThrowIfNull(tide);
+        foreach (var gate in plan.TideGates)
+            open = Spans.Both(open, Spans.Of(tide.Below(plan.ClosesAt(gate))));
+        if (plan.LedgeLostAt is { } ledge)
+            open = Spans.Both(open, Spans.Of(tide.Below(ledge)));
+        return [.. open.Select(Spans.AsInterval)];
+    }
+
     private static IReadOnlyList<Presence> There(StayPlan plan, TideCurve? tide, WalkLight light, double begin, double end)
     {
         IReadOnlyList<Presence> there = [Presence.Always];
@@ -112,6 +133,6 @@ public static class StayTimes
         return from < turnBack ? new Stay(plan, new Stretch(from, turnBack), there, RoundedDown(there.NextLeave), watch) : null;
     }
 
-    private static double RoundedDown(double leave) =>
+    internal static double RoundedDown(double leave) =>
         double.IsFinite(leave) ? Math.Floor(leave * PerFiveMinutes + Grain) / PerFiveMinutes : leave;
 }

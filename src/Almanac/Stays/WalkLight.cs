@@ -41,6 +41,13 @@ internal sealed class WalkLight
         return Lit.LastStartingBy(start) is { } lit && lit.End >= start + day ? Math.Min(end, lit.End) - day : start;
     }
 
+    /// <summary>When a walk ends, days, that sets out at a time.</summary>
+    internal double ArrivalFrom(double start, double minutes, Party party)
+    {
+        var (day, dark) = Paces(minutes, party, 1);
+        return start + (Lit.Hold(start, start + day) ? day : dark);
+    }
+
     private static (double Day, double Dark) Paces(double minutes, Party party, double least) =>
         (minutes * Math.Max(least, party.Factor(isDark: false)) * Stretch.Minute, minutes * Math.Max(least, party.Factor(isDark: true)) * Stretch.Minute);
 }

@@ -143,6 +143,36 @@ public class JoinedTests
         Assert.True(stay.NextTurnBack > stay.TurnBack && stay.NextTurnBack < stay.NextClosesAt);
     }
 
+    [Fact]
+    public void An_itinerary_walks_in_watches_sets_up_and_walks_out_from_turn_back()
+    {
+        var noon = Instant.FromUtc(2026, 6, 10, 16, 0);
+        var plan = Shore.Plan with { IsWaveExposed = true, WatchPlaceMinutes = 6, LedgeLimitMetres = 2.5, WalkInMinutes = 20, WalkOutMinutes = 30 };
+        var stay = Shore.After(plan, Shore.Tide(noon), noon);
+        var window = new Interval(stay.TurnBack!.Value - Duration.FromMinutes(40), stay.TurnBack.Value - Duration.FromMinutes(10));
+
+        var way = StayItinerary.Of(stay, window, Coast.Year2026.Sun);
+
+        // 30 min of watching, 6 down, 15 setting up; rounded down to five.
+        Assert.Equal(window.Start - Duration.FromMinutes(51), way.Watch!.Value.Start);
+        Assert.InRange((way.Watch.Value.Start - way.ArriveBy).TotalMinutes, 0, 5);
+        Assert.Equal((way.ArriveBy - Duration.FromMinutes(20), way.ArriveBy), (way.WalkIn!.Value.Start, way.WalkIn.Value.End));
+        Assert.Equal((stay.TurnBack.Value + Duration.FromMinutes(5), stay.TurnBack.Value + Duration.FromMinutes(35)), (way.WalkOut!.Value.Start, way.WalkOut.Value.End));
+    }
+
+    [Fact]
+    public void Tide_leaves_open_what_is_below_every_limit_less_the_allowance()
+    {
+        var noon = Instant.FromUtc(2026, 6, 10, 16, 0);
+        var plan = Shore.Plan with { LedgeLimitMetres = 2.5, TideGates = [new TideGate("ford", 3.0, 60, false)], WalkInMinutes = 60 };
+
+        var open = Assert.Single(StayTimes.OpenByTide(plan, Shore.Tide(noon), noon - Shore.Half / 2, noon + Shore.Half / 2));
+
+        Assert.Equal(-2.307, Shore.Hours(open.Start, noon), 0.001);
+        Assert.Equal(2.307, Shore.Hours(open.End, noon), 0.001);
+        Assert.Equal([new Interval(noon, noon + Shore.Half)], StayTimes.OpenByTide(Shore.Plan, null, noon, noon + Shore.Half));
+    }
+
     private static Interval Span(int month) => new(
         Shore.Zone.AtStartOfDay(First.PlusMonths(month).OnDayOfMonth(1)).ToInstant(), Shore.Zone.AtStartOfDay(First.PlusMonths(month + 1).OnDayOfMonth(1)).ToInstant());
 
