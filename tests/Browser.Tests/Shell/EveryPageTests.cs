@@ -12,7 +12,8 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
     public static TheoryData<string> Pages =>
     [
         "/", "/?q=ledge", "/coast/halfmoon-light", "/coast/gannet-stairs", "/coast/halfmoon-light/tide", "/coast/gannet-stairs/tide?stance=lower-stair", "/coast/halfmoon-light/bog-boardwalk",
-        "/coast/halfmoon-light/bog-boardwalk/frost-on-the-bog", "/weekend", "/weekend?from=nonsense", "/yours", "/about", "/nothing-here",
+        "/coast/halfmoon-light/bog-boardwalk/frost-on-the-bog", "/admin/tides?place=gannet-stairs&q=portland", "/admin/tides/new",
+        "/weekend", "/weekend?from=nonsense", "/yours", "/about", "/nothing-here",
     ];
 
     /// <summary>axe-core finds only a part of what can be wrong; what it finds must be nothing.</summary>

@@ -1,0 +1,94 @@
+using Foreshore.Almanac.Tides;
+using Foreshore.Guide.Shell;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Npgsql;
+
+namespace Foreshore.Guide.Tides;
+
+/// <summary>What a posted station came to: stored, to be looked at, or to be mended.</summary>
+/// <param name="Faults">What is to be mended; nothing was stored while there is one.</param>
+/// <param name="Tide">The tide it makes, to be looked at.</param>
+/// <param name="Drawing">Its curve of two days.</param>
+/// <param name="Zone">The zone of the drawing.</param>
+/// <param name="IsStored">It was stored.</param>
+internal sealed record StationOutcome(IReadOnlyList<FieldFault> Faults, PlaceTide? Tide = null, TideDrawing? Drawing = null, DateTimeZone? Zone = null, bool IsStored = false)
+{
+    public static readonly StationOutcome Nothing = new([]);
+}
+
+/// <summary>From posted forms to stored stations and to places that go by them.</summary>
+internal static class StationIntake
+{
+    /// <summary>Looks at the posted station, and stores it when that is asked for and nothing is to be mended.</summary>
+    public static async Task<StationOutcome> TakeAsync(IDbContextFactory<GuideDb> database, HttpContext http, AddStationForm form, Instant now)
+    {
+        if (await ReadFileAsync(http, form) is { } unreadable)
+            return new([unreadable]);
+        var (station, faults) = form.Read();
+        if (station is null)
+            return new(faults);
+
+        PlaceTide tide;
+        try
+        {
+            tide = PlaceTide.Of(station, null, null);
+        }
+        catch (TideInputException refused)
+        {
+            return new([new("rows", refused.Message)]);
+        }
+        if (form.Then == "keep")
+            return await KeepAsync(database, station, http.RequestAborted) is { } taken ? new([taken]) : new([], IsStored: true);
+
+        var zone = DateTimeZoneProviders.Tzdb[form.Zone!.Trim()];
+        var first = (tide.Source.Covers(now, now + Duration.FromDays(TideDrawing.DaysDrawn)) ? now : tide.Source.Valid.Start).InZone(zone).Date;
+        var (from, to) = TideDrawing.Span(first, zone);
+        return new([], tide, TideDrawing.Of(tide.Source.Between(Instant.Max(from, tide.Source.Valid.Start), Instant.Min(to, tide.Source.Valid.End)), first, zone, now), zone);
+    }
+
+    /// <summary>Removes a station of the club's, unless a place goes by it; the words say what happened where it was not removed.</summary>
+    public static async Task<string?> RemoveAsync(IDbContextFactory<GuideDb> database, string id, CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        var places = await db.Locations.Where(place => place.TideStationId == id).OrderBy(place => place.Name).Select(place => place.Name).ToListAsync(cancel);
+        if (places.Count > 0)
+            return $"{id} was not removed: {string.Join(", ", places)} go by it. Give them another station first.";
+        await db.TideStations.Where(station => station.Id == id && station.CatalogueEdition == null).ExecuteDeleteAsync(cancel);
+        return null;
+    }
+
+    private static async Task<FieldFault?> ReadFileAsync(HttpContext http, AddStationForm form)
+    {
+        var posted = await http.Request.ReadFormAsync(http.RequestAborted);
+        if (posted.Files.GetFile("file") is not { FileName.Length: > 0 } file)
+            return null;
+        if (file.Length > StationTable.MostBytes)
+            return new("file", StationTable.Decode(new byte[StationTable.MostBytes + 1]).Fault!);
+        var bytes = new byte[file.Length];
+        await using (var stream = file.OpenReadStream())
+            await stream.ReadExactlyAsync(bytes, http.RequestAborted);
+        var (text, fault) = StationTable.Decode(bytes);
+        form.Rows = text ?? form.Rows;
+        return fault is null ? null : new("file", fault);
+    }
+
+    private static async Task<FieldFault?> KeepAsync(IDbContextFactory<GuideDb> database, TideStation station, CancellationToken cancel)
+    {
+        var taken = new FieldFault("id", $"There is a station {station.Id} already. Take another short name, or remove that one first.");
+        await using var db = await database.CreateDbContextAsync(cancel);
+        if (await db.TideStations.AnyAsync(other => other.Id == station.Id, cancel))
+            return taken;
+
+        db.TideStations.Add(station);
+        try
+        {
+            await db.SaveChangesAsync(cancel);
+            return null;
+        }
+        catch (DbUpdateException twice) when (twice.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
+        {
+            return taken;
+        }
+    }
+}
