@@ -36,9 +36,8 @@ public sealed partial class Location
             SubdivisionCode = SubdivisionCode,
             CoastOrder = CoastOrder,
             Visibility = Visibility,
+            // The station's own tide: corrections and sea level of the place would tell where in its square it lies.
             TideStationId = TideStationId,
-            TideCorrections = TideCorrections,
-            MeanSeaLevelAboveChartDatumMetres = MeanSeaLevelAboveChartDatumMetres,
             IsBlurred = true,
         };
         blurred.MoveTo(Blur.Cell(Position));

@@ -15,7 +15,13 @@ public sealed record StanceLimit(VantagePoint Stance, double? DrawnMetres, strin
     /// <summary>Taken off every limit for weather and error of the tables: domain rule 5.2, its least value; a forecast can only make it larger.</summary>
     public const double AllowanceMetres = 0.3;
 
-    public static StanceLimit Of(VantagePoint stance, Location place) => stance.HighestUsableTide switch
+    /// <summary>Where a closure or a note keeps one off, no height of the water makes the stance usable.</summary>
+    public static StanceLimit Of(StanceView view) =>
+        view.Stopping.Count > 0 ? new(view.Stance, null, "Keep off: it is closed. No limit is drawn.")
+        : view.KeepOff is { } why ? new(view.Stance, null, $"Keep off {why}. No limit is drawn.")
+        : Of(view.Stance, view.Place);
+
+    private static StanceLimit Of(VantagePoint stance, Location place) => stance.HighestUsableTide switch
     {
         null => new(stance, null, "No highest usable tide is recorded for it, so nothing is drawn: ask before you go."),
         { } limit when limit.NeedsChecking(place.TideStationId) || limit.Datum != TideDatum.ChartDatum =>
@@ -51,7 +57,7 @@ public static class TideSheetQueries
     public static async Task<TideSheet?> TideSheetAsync(
         this GuideDb db, string slug, Reader reader, IQueryCollection query, Instant now, TideCurves curves, CancellationToken cancel = default)
     {
-        if (await db.PlaceAsync(slug, reader, now, Parts.Compositions, cancel) is not { } view)
+        if (await db.PlaceAsync(slug, reader, now, Parts.Compositions | Parts.Hazards | Parts.Routes, cancel) is not { } view)
             return null;
 
         var place = view.Place;
@@ -59,7 +65,7 @@ public static class TideSheetQueries
         var stance = place.VantagePoints.FirstOrDefault(v => v.Slug == request.Stance);
         if (request.Stance is not null && stance is null)
             request = request with { Stance = null, Fault = request.Fault ?? "The vantage point in this address is none of this place's. Choose one from the list." };
-        var limit = stance is null ? null : StanceLimit.Of(stance, place);
+        var limit = stance is null ? null : StanceLimit.Of(new StanceView(view, stance));
         if (view.Tide is not { } tide)
             return new(view, request, null, null, null, limit, await db.StationsNearAsync(place.Position, 3, cancel));
 

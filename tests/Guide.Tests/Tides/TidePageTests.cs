@@ -39,6 +39,35 @@ public class TidePageTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
         Assert.Empty(guide.Log.Errors);
     }
 
+    /// <summary>Water is no reason to go where a closure or a severe note keeps one off.</summary>
+    [Fact]
+    public async Task What_stops_one_at_the_place_stands_on_its_tide_page_and_no_limit_is_drawn_below_it()
+    {
+        var place = await PageAsync("/coast/gannet-stairs");
+        var page = await PageAsync("/coast/gannet-stairs/tide?stance=headwall-foot");
+
+        Assert.NotEmpty(place.QuerySelectorAll(".stop-bar"));
+        Assert.Superset(page.QuerySelectorAll(".stop-bar").Select(bar => bar.TextContent).ToHashSet(), place.QuerySelectorAll(".stop-bar").Select(bar => bar.TextContent).ToHashSet());
+        Assert.NotEmpty(page.QuerySelectorAll(".stop-bar"));
+        Assert.Contains("Keep off", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("Usable below", page.Body.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_sensitive_place_has_its_stations_tide_and_no_word_of_its_own_corrections()
+    {
+        await using var db = guide.Open();
+        var exact = await db.Locations.SingleAsync(place => place.Slug == "skerrin-hollow", Cancel);
+        Assert.NotNull(exact.TideCorrections);
+
+        var text = (await PageAsync("/coast/skerrin-hollow/tide")).Body!.TextContent;
+
+        Assert.DoesNotContain("min earlier", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("min later", text, StringComparison.Ordinal);
+        Assert.Null(exact.Blurred().TideCorrections);
+        Assert.Null(exact.Blurred().MeanSeaLevelAboveChartDatumMetres);
+    }
+
     /// <summary>
     /// Eastport, 15 January 2025, as the predictor @neaps/tide-predictor keeps it among its own test values (MIT): UTC 10:34:16 low 0.173,
     /// 16:35:06 high 6.078, 23:03:38 low −0.206 m above MLLW; here by the clock of New York, to the minute and a tenth of a metre.
@@ -81,7 +110,7 @@ public class TidePageTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
         Assert.NotEmpty(page.QuerySelectorAll("rect.ink-not-usable"));
         Assert.Contains("less 0.3 m for weather", page.Body!.TextContent, StringComparison.Ordinal);
         Assert.Equal("lower-stair", page.QuerySelector("select option[selected]")!.GetAttribute("value"));
-        var without = await PageAsync("/coast/gannet-stairs/tide?stance=headwall-foot");
+        var without = await PageAsync("/coast//tide?stance=pond-rail");
         Assert.Empty(without.QuerySelectorAll("rect.ink-not-usable"));
         Assert.Contains("No highest usable tide is recorded", without.Body!.TextContent, StringComparison.Ordinal);
     }
