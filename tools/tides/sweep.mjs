@@ -1,7 +1,8 @@
 // Makes the tables tests/Almanac.Tests/Published/Tides/predictor-*.csv by a second implementation of the tide.
 // Run from the repository's root after `npm ci`: node tools/tides/sweep.mjs
 // Left out on both sides are the constituents it is known to get wrong: M1 (its turn has no quadrant after Schureman, and
-// belongs to another argument after the IHO) and 2MN2 (given the half turn of L2). Tests prove those apart.
+// belongs to another argument after the IHO), M3 and S3 (turned over: the list's T is nought at midnight, that library's is
+// half a turn) and 2MN2 (given the half turn of L2). Tests prove those apart.
 import { readFileSync, writeFileSync, mkdirSync } from 'node:fs';
 import { brotliDecompressSync } from 'node:zlib';
 import { createTidePredictor, constituents as known } from '@neaps/tide-predictor';
@@ -11,7 +12,7 @@ mkdirSync(folder, { recursive: true });
 const source = 'npm package @neaps/tide-predictor 0.11.0 (openwatersio), run by tools/tides/sweep.mjs';
 // Left out besides: those whose argument there is not the sum of their parts (half or quarter turns that the parts do not
 // have, or other parts than the name's), and 3N2, 3L2, which are other waves there.
-const APART = new Set(['M1', '2MN2', '3N2', '3L2', 'MP1', 'MSK5', 'ML4', '3ML8', 'MKL2S2', 'MLN2S2', '2MLNS6', '2NMLS6', '3MLS6', '4MLS8', '4MSL12']);
+const APART = new Set(['M1', 'M3', 'S3', '2MN2', '3N2', '3L2', 'MP1', 'MSK5', 'ML4', '3ML8', 'MKL2S2', 'MLN2S2', '2MLNS6', '2NMLS6', '3MLS6', '4MLS8', '4MSL12']);
 // Those without a formula after Schureman: f = 1 there, the IHO's formula here.
 const RARE = ['alpha2', 'eta2', 'gamma2'];
 const MODELS = ['schureman', 'iho'];

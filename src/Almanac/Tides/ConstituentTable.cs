@@ -67,10 +67,11 @@ internal static class ConstituentTable
         ("XI2", new(2, 3, -2, 1, 0, 0), NodeRule.Eta2),
         ("ETA2", new(2, 3, 0, -1, 0, 0), NodeRule.Eta2),
 
-        // The half turns of M3 and S3 are the IHO's.
-        ("M3", new(3, 0, 0, 0, 0, 2), NodeRule.M3),
+        // 3T − 3s + 3h without a half turn (Schureman, Table 2, A82): highest where the moon stands highest. The last letter B of the
+        // IHO's M3 and S3 says the same, for its T is nought at midnight; read with T = 180 degrees it would turn them over.
+        ("M3", new(3, 0, 0, 0, 0, 0), NodeRule.M3),
         ("T3", new(3, 3, -4, 0, 0, 0), NodeRule.None),
-        ("S3", new(3, 3, -3, 0, 0, 2), NodeRule.None),
+        ("S3", new(3, 3, -3, 0, 0, 0), NodeRule.None),
         ("M5", new(5, 0, 0, 1, 0, -1), NodeRule.M5),
         ("M7", new(7, 0, 0, 1, 0, -1), NodeRule.M7),
     ];

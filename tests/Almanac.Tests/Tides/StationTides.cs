@@ -9,7 +9,7 @@ internal static class StationTides
 {
     /// <summary>Left out by tools/tides/sweep.mjs too, which says why.</summary>
     internal static readonly string[] Apart =
-        ["M1", "2MN2", "3N2", "3L2", "MP1", "MSK5", "ML4", "3ML8", "MKL2S2", "MLN2S2", "2MLNS6", "2NMLS6", "3MLS6", "4MLS8", "4MSL12", "SA_KV", "S1_KV", "OQ2_KV", "ALP1", "BET1"];
+        ["M1", "M3", "S3", "2MN2", "3N2", "3L2", "MP1", "MSK5", "ML4", "3ML8", "MKL2S2", "MLN2S2", "2MLNS6", "2NMLS6", "3MLS6", "4MLS8", "4MSL12", "SA_KV", "S1_KV", "OQ2_KV", "ALP1", "BET1"];
 
     private static readonly Lazy<JsonElement> Asset = new(Read);
     private static readonly Lazy<Dictionary<string, JsonElement>> ById = new(() => Asset.Value.GetProperty("stations").EnumerateArray().ToDictionary(one => one.GetProperty("id").GetString()!));
