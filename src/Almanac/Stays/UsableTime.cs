@@ -39,8 +39,14 @@ public sealed class UsableTime
         Func<int, TideYear?> years, Instant from, Instant to, SunEphemeris sun)
     {
         ArgumentNullException.ThrowIfNull(ways);
+        return Of([.. ways.SelectMany(way => StayTimes.Between(way, tide, from, to, sun)).OrderBy(stay => stay.Usable.Start)], wantedTide, wantedGround, tide, years, from, to);
+    }
+
+    /// <summary>The same where the stays are known already, in order of their beginning: they do not depend on what is wished.</summary>
+    public static UsableTime Of(IReadOnlyList<Stay> stays, WantedTide? wantedTide, WantedGround? wantedGround, TideCurve? tide,
+        Func<int, TideYear?> years, Instant from, Instant to)
+    {
         if (wantedTide is not null || wantedGround is not null) ArgumentNullException.ThrowIfNull(tide);
-        var stays = ways.SelectMany(way => StayTimes.Between(way, tide, from, to, sun)).OrderBy(stay => stay.Usable.Start).ToList();
         List<Stretch> wish = [new(JulianDay.DaysFromJ2000(from), JulianDay.DaysFromJ2000(to))];
         if (wantedTide is not null) wish = Spans.Both(wish, wantedTide.Over(tide!, years));
         if (wantedGround is not null) wish = Spans.Both(wish, wantedGround.Over(tide!));
@@ -56,7 +62,8 @@ public sealed class UsableTime
     /// <summary>The stay in which a minute is used: of several the one that lasts longest. Null where there is none.</summary>
     public Stay? StayAt(Instant instant)
     {
-        var days = JulianDay.DaysFromJ2000(instant);
+        // Instants are told to the millisecond: the first minute of a stay, as told, is in it.
+        var days = JulianDay.DaysFromJ2000(instant + Duration.FromMilliseconds(1));
         Stay? longest = null;
         foreach (var stay in Stays.TakeWhile(stay => stay.Usable.Start <= days))
             if (stay.Usable.End > days && (longest is null || stay.Usable.End > longest.Usable.End)) longest = stay;
@@ -77,9 +84,11 @@ public sealed class UsableTime
         foreach (var run in runs)
         {
             var least = Duration.FromMinutes(LightTable.Of(run.Light).LeastMinutes);
-            foreach (var piece in Spans.Both([new Stretch(JulianDay.DaysFromJ2000(run.Start), JulianDay.DaysFromJ2000(run.End))], to))
+            var whole = new Stretch(JulianDay.DaysFromJ2000(run.Start), JulianDay.DaysFromJ2000(run.End));
+            foreach (var piece in Spans.Both([whole], to))
             {
-                var kept = new LightRun(run.Light, Instant.Max(run.Start, Spans.At(piece.Start)), Instant.Min(run.End, Spans.At(piece.End)));
+                // An end that is not cut stays as it is.
+                var kept = new LightRun(run.Light, piece.Start > whole.Start ? Spans.At(piece.Start) : run.Start, piece.End < whole.End ? Spans.At(piece.End) : run.End);
                 if (kept.Length >= least) cut.Add(kept);
             }
         }

@@ -3,6 +3,7 @@ using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Outlooks;
+using Foreshore.Guide.Tides;
 using Foreshore.Guide.Shell;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -79,14 +80,13 @@ public static class ReadApi
     private static async Task<IResult> WeekendAsync(HttpRequest http,
         [Description("Local date of the first evening, for example 2026-11-27; this weekend when left out.")] string? from,
         [Description("The hardest footing: anyone, steady, surefooted or scramble.")] string? footing,
-        IDbContextFactory<GuideDb> database, MastheadQueries heads, SharedSky sky, IClock clock, CancellationToken cancel)
+        IDbContextFactory<GuideDb> database, MastheadQueries heads, SharedSky sky, TideCurves curves, IClock clock, CancellationToken cancel)
     {
         var request = WeekendRequest.Read(http.Query);
         if (request.Faults.Count > 0)
             return ApiProblem.Refused(string.Join(" ", request.Faults.Select(fault => $"{fault.FieldId}: {fault.Words}")));
         await using var db = await database.CreateDbContextAsync(cancel);
-        var board = await db.WeekendAsync(Reader.Visitor, request, home: null, clock.GetCurrentInstant(), sky, cancel);
-        var cautions = await db.CautionsAsync(board.Rows.Select(row => row.Place.CountryCode), cancel);
+        var (board, cautions) = await db.WeekendAsync(Reader.Visitor, request, home: null, clock.GetCurrentInstant(), sky, curves, cancel);
         return new Answer<WeekendAnswer>(WeekendAnswer.Of(board, (await heads.CurrentAsync(cancel)).DemoLine, cautions.SelectMany(one => one.Cautions.Lines)));
     }
 

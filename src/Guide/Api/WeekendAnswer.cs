@@ -1,23 +1,26 @@
 using System.Text.Json.Serialization;
 using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Outlooks;
+using Foreshore.Guide.Tides;
 
 namespace Foreshore.Guide.Api;
 
-/// <summary>The weekend board: every composition judged for nine sessions, as far as light and the way there can tell.</summary>
+/// <summary>The weekend board: every composition judged for nine sessions, as far as light, tide and the way there can tell.</summary>
 /// <param name="Notice">Present when the guide is a demo.</param>
 /// <param name="Cautions">The usual cautions of the countries; read them before the rest.</param>
 /// <param name="NotForNavigation">Stands in every answer.</param>
 /// <param name="Sea">What is known of the sea.</param>
+/// <param name="Tide">How far predicted heights and times of tide may be leant on.</param>
 /// <param name="From">Local date of the first evening.</param>
 /// <param name="SensitiveNotJudged">Places shown only roughly, and therefore not judged.</param>
 /// <param name="Compositions">The rows, best verdict first.</param>
 internal sealed record WeekendAnswer(
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Notice, IReadOnlyList<string> Cautions, string NotForNavigation, string Sea,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Notice, IReadOnlyList<string> Cautions, string NotForNavigation, string Sea, string Tide,
     DateOnly From, int SensitiveNotJudged, IReadOnlyList<WeekendRowAnswer> Compositions)
 {
     public static WeekendAnswer Of(WeekendBoard board, string? notice, IEnumerable<string> cautions) =>
-        new(notice, [.. cautions.Distinct()], Words.NotForNavigation, Words.SeaUnknown, board.From.Iso(), board.Blurred, [.. board.Rows.Select(WeekendRowAnswer.Of)]);
+        new(notice, [.. cautions.Distinct()], Words.NotForNavigation, Words.SeaUnknown, TideWords.Disclaimer, board.From.Iso(), board.Blurred, [.. board.Rows.Select(WeekendRowAnswer.Of)]);
 }
 
 /// <summary>One composition.</summary>
@@ -39,13 +42,16 @@ internal sealed record WeekendRowAnswer(string Composition, string Page, string 
 /// <param name="Light">The wanted light of the best window.</param>
 /// <param name="WindowStart">The best window; null where there is none, or the verdict forbids one.</param>
 /// <param name="WindowEnd">Its end.</param>
+/// <param name="TurnBack">When to leave the stance at the latest, rounded down to five minutes; null where nothing calls one back, or where what would is not recorded.</param>
+/// <param name="TurnBackCause">What calls one back: tideGate, ledge, clockGate, dark, watch, endOfTide.</param>
 /// <param name="Reasons">The weightiest first.</param>
 /// <param name="Missing">Why there is no such session, or that it is past.</param>
 internal sealed record WeekendCellAnswer(
     DateOnly Date, SessionKind Session, string? Verdict, WantedLight? Light, DateTimeOffset? WindowStart, DateTimeOffset? WindowEnd,
-    IReadOnlyList<string> Reasons, string? Missing)
+    DateTimeOffset? TurnBack, StayCause? TurnBackCause, IReadOnlyList<string> Reasons, string? Missing)
 {
     public static WeekendCellAnswer Of(BoardCell cell, NodaTime.DateTimeZone zone) => new(
         cell.Session.Date.Iso(), cell.Session.Kind, cell.Judgement?.Verdict.Word(), cell.Judgement?.Window?.Light,
-        cell.Judgement?.Window?.Start.At(zone), cell.Judgement?.Window?.End.At(zone), cell.Judgement?.Reasons ?? [], cell.IsPast ? "past" : cell.Missing);
+        cell.Judgement?.Window?.Start.At(zone), cell.Judgement?.Window?.End.At(zone),
+        cell.StayTold?.TurnBack?.At(zone), cell.StayTold is { TurnBack: not null } stay ? stay.Closing : null, cell.Judgement?.Reasons ?? [], cell.IsPast ? "past" : cell.Missing);
 }

@@ -36,8 +36,9 @@ public sealed partial class Location
             SubdivisionCode = SubdivisionCode,
             CoastOrder = CoastOrder,
             Visibility = Visibility,
-            // The station's own tide: corrections and sea level of the place would tell where in its square it lies.
+            // The station's own tide: corrections would tell where in its square the place lies.
             TideStationId = TideStationId,
+            MeanSeaLevelAboveChartDatumMetres = MeanSeaLevelAboveChartDatumMetres,
             IsBlurred = true,
         };
         blurred.MoveTo(Blur.Cell(Position));

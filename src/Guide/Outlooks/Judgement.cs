@@ -3,17 +3,8 @@ using NodaTime;
 
 namespace Foreshore.Guide.Outlooks;
 
-/// <summary>The light of one session at one stance, cut to the minutes in which one can be there.</summary>
-/// <param name="Windows">Runs of the wanted light that can be used, in order.</param>
-/// <param name="Light">Runs of the wanted light whether or not one can be there, in order.</param>
-/// <param name="Possible">Wanted lights that can't be computed yet and that the sun does not rule out.</param>
-/// <param name="Lost">Why light that exists can't be used, or null.</param>
-/// <param name="TurnBack">When one has to leave the stance, or null: nothing bounds it.</param>
-public sealed record SessionLight(
-    IReadOnlyList<LightRun> Windows, IReadOnlyList<LightRun> Light, IReadOnlyList<WantedLight> Possible, string? Lost, Instant? TurnBack = null);
-
 /// <summary>What is known of a stance on one date besides its light, each part in words ready to print.</summary>
-/// <param name="Stops">Closures, severe notes about water, rockfall or the way back, a cliff's foot too near.</param>
+/// <param name="Stops">Closures, severe notes about water, rockfall or the way back, a cliff's foot too near, a car park under water.</param>
 /// <param name="NoWayIn">Why there is no way in that the club may recommend, or null.</param>
 /// <param name="NotKnown">Limits, wishes and reach of the water that no value answers yet.</param>
 /// <param name="Doubts">Severe notes of other kinds; an edge within 5 m while gusts are not known.</param>
@@ -22,7 +13,8 @@ public sealed record StanceFacts(
     IReadOnlyList<string> Stops, string? NoWayIn, IReadOnlyList<string> NotKnown, IReadOnlyList<string> Doubts, IReadOnlyList<string> Remarks);
 
 /// <summary>A verdict with its window and its reasons, the weightiest first.</summary>
-public sealed record Judgement(Verdict Verdict, LightRun? Window, IReadOnlyList<string> Reasons)
+/// <param name="Chosen">The window it is about, with the stay that holds it; null where there is none, or one keeps off.</param>
+public sealed record Judgement(Verdict Verdict, UsableWindow? Chosen, IReadOnlyList<string> Reasons)
 {
     public const string NoLight = "no wanted light";
 
@@ -32,51 +24,63 @@ public sealed record Judgement(Verdict Verdict, LightRun? Window, IReadOnlyList<
     /// <summary>A window that ends so near to turn back is borderline: common practice, no source.</summary>
     public static readonly Duration NearTurnBack = Duration.FromMinutes(15);
 
+    public LightRun? Window => Chosen?.Run;
+
     /// <summary>The first verdict that holds: keep off, does not suit, not judged, borderline, suits.</summary>
-    public static Judgement Of(StanceFacts stance, SessionLight light)
+    /// <param name="known">What tide and way say of a window, in words; empty where they say nothing.</param>
+    public static Judgement Of(StanceFacts stance, SessionLight light, Func<UsableWindow, IReadOnlyList<string>>? known = null)
     {
-        var window = Best(light);
         if (stance.Stops.Count > 0)
             return new(Verdict.KeepOff, null, [.. stance.Stops]);
-
+        if (light.IsForbidden)
+            return new(Verdict.KeepOff, null, [light.Lost!]);
         if (stance.NoWayIn is { } noWayIn)
             return new(Verdict.DoesNotSuit, null, [noWayIn]);
 
-        if (window is null && light.Possible.Count == 0)
-            return new(Verdict.DoesNotSuit, null, [light.Light.Count > 0 && light.Lost is { } lost ? lost : NoLight]);
+        var best = Pick(light);
+        if (best is null && light.Possible.Count == 0 && !light.CannotBeWatched)
+            return new(Verdict.DoesNotSuit, null, [light.Lost ?? NoLight]);
 
-        var unknown = Unknown(stance, light, window);
+        var words = best is { } found ? known?.Invoke(found) ?? [] : [];
+        var unknown = Unknown(stance, light, best);
         if (unknown.Count > 0)
-            return new(Verdict.NotJudged, window, [.. unknown, .. stance.Doubts, .. stance.Remarks]);
+            return new(Verdict.NotJudged, best, [.. unknown, .. stance.Doubts, .. words, .. stance.Remarks]);
 
-        List<string> doubts = [.. Doubts(window!.Value, light.TurnBack), .. stance.Doubts];
+        List<string> doubts = [.. Doubts(best!.Value), .. stance.Doubts];
         return doubts.Count > 0
-            ? new(Verdict.Borderline, window, [.. doubts, .. stance.Remarks])
-            : new(Verdict.Suits, window, stance.Remarks);
+            ? new(Verdict.Borderline, best, [.. doubts, .. words, .. stance.Remarks])
+            : new(Verdict.Suits, best, [.. words, .. stance.Remarks]);
     }
 
-    private static List<string> Unknown(StanceFacts stance, SessionLight light, LightRun? window)
+    /// <summary>Of one judgement by each way: the best verdict, then the longest window.</summary>
+    public static Judgement BestOf(IEnumerable<Judgement> byWay) =>
+        byWay.OrderBy(one => one.Verdict).ThenByDescending(one => one.Chosen?.Length ?? Duration.Zero).First();
+
+    private static List<string> Unknown(StanceFacts stance, SessionLight light, UsableWindow? best)
     {
-        List<string> unknown = [.. stance.NotKnown];
-        if (window is null)
+        List<string> unknown = [];
+        if (best is null && light.CannotBeWatched)
+            unknown.Add(light.Lost!);
+        else if (best is null)
             unknown.Add($"{Words(light.Possible)} not computed yet");
+        unknown.AddRange(stance.NotKnown);
         return unknown;
     }
 
-    private static IEnumerable<string> Doubts(LightRun window, Instant? turnBack)
+    private static IEnumerable<string> Doubts(UsableWindow window)
     {
         if (window.Length < ShortWindow)
             yield return $"only {Math.Floor(window.Length.TotalMinutes):F0} min";
-        if (turnBack - window.End < NearTurnBack)
+        if (window.TurnBack - window.Run.End < NearTurnBack)
             yield return $"ends within {NearTurnBack.TotalMinutes:F0} min of turn back";
     }
 
     /// <summary>The longest window without a doubt of its own, else the longest.</summary>
-    private static LightRun? Best(SessionLight light)
+    private static UsableWindow? Pick(SessionLight light)
     {
         var byLength = light.Windows.OrderByDescending(window => window.Length).ToList();
         return byLength.Count == 0 ? null
-            : byLength.Where(window => !Doubts(window, light.TurnBack).Any()).Cast<LightRun?>().FirstOrDefault() ?? byLength[0];
+            : byLength.Where(window => !Doubts(window).Any()).Cast<UsableWindow?>().FirstOrDefault() ?? byLength[0];
     }
 
     private static string Words(IReadOnlyList<WantedLight> lights) =>

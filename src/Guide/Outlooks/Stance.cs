@@ -7,16 +7,17 @@ using NodaTime;
 
 namespace Foreshore.Guide.Outlooks;
 
-/// <summary>Reads off a place what an outlook must know besides the light.</summary>
+/// <summary>Reads off a place what an outlook must know besides light, tide and way.</summary>
 public static class Stance
 {
-    public const string SeaNotComputed = "tide and sea not computed yet";
+    public const string SeaNotJudged = "the sea is not judged";
+    public const string NoWayIn = "no way in that the club may recommend";
 
     /// <param name="dates">Every date of the place's calendar with a part in the session: a night runs into the next one.</param>
     public static StanceFacts FactsOn(this Composition composition, VantagePoint vantagePoint, Location place, IReadOnlyList<LocalDate> dates) =>
         new([.. dates.SelectMany(date => Stops(place, vantagePoint, date)).Distinct()],
-            dates.All(place.HasRecommendedWayIn) && place.OpenRoutes(dates).Count > 0 ? null : "no way in that the club may recommend",
-            NotKnown(composition, vantagePoint, place, dates),
+            dates.All(place.HasRecommendedWayIn) && place.OpenRoutes(dates).Count > 0 ? null : NoWayIn,
+            NotKnown(composition, vantagePoint),
             [.. dates.SelectMany(date => Doubts(place, vantagePoint, date)).Distinct()],
             Remarks(place, vantagePoint, dates[0]));
 
@@ -39,34 +40,20 @@ public static class Stance
         return stops;
     }
 
-    /// <summary>Until tide and sea are computed, everything that water decides is not judged.</summary>
-    private static List<string> NotKnown(Composition composition, VantagePoint vantagePoint, Location place, IReadOnlyList<LocalDate> dates)
+    /// <summary>What only the sea answers, of which nothing is known, and what nobody has recorded about it.</summary>
+    private static List<string> NotKnown(Composition composition, VantagePoint vantagePoint)
     {
         List<string> unknown = [];
-        if (vantagePoint.Reach != Reach.None || vantagePoint.HighestUsableTide is not null || vantagePoint.Sea is not null
-            || vantagePoint.PathCutOff is not null || HasWish(composition))
-            unknown.Add(SeaNotComputed);
-
-        var routes = place.WaysJudged(dates);
-        if (routes.Any(IsCutOff))
-            unknown.Add("the way in is cut off by the tide, which is not computed yet");
+        if (vantagePoint.IsWaveExposed || vantagePoint.Sea is not null)
+            unknown.Add(SeaNotJudged);
+        if (vantagePoint is { IsWaveExposed: true, Sea: null })
+            unknown.Add("no highest usable sea is recorded");
+        if (composition.Sea is not null)
+            unknown.Add("the wished sea is not known");
         if (vantagePoint is { Kind: VantageKind.UnderCliff, Cliff: null })
             unknown.Add("nobody has measured the cliff above");
-
-        var legs = routes.SelectMany(route => route.Legs).ToList();
-        var bindsByTheClock = !vantagePoint.WalkedInTheDark || legs.Exists(leg => leg.Ferry is not null || leg.OpensAt is not null || leg.ClosesAt is not null)
-            || place.OpenParking(dates).Any(area => area.LockedFrom is not null);
-        if (bindsByTheClock && (vantagePoint.WalkInMinutes is null || vantagePoint.WalkOutMinutes is null))
-            unknown.Add("nobody has timed the walk");
-        if (bindsByTheClock && legs.Find(leg => leg.Minutes is null) is { } untimed)
-            unknown.Add($"nobody has timed \"{untimed.Name}\"");
-        if (legs.Find(leg => leg.OpensAt is null != leg.ClosesAt is null) is { } half)
-            unknown.Add($"the hours of \"{half.Name}\" are known by half");
         return unknown;
     }
-
-    private static bool HasWish(Composition composition) =>
-        composition.Tide is not null || composition.Sea is not null || composition.Ground is { State: not GroundState.Any };
 
     private static List<string> Doubts(Location place, VantagePoint vantagePoint, LocalDate date)
     {
@@ -93,18 +80,9 @@ public static class Stance
         [.. place.Routes.OrderBy(route => route.Order)
             .Where(route => route.MayBeRecommended && !route.Legs.Any(leg => dates.Any(date => place.IsClosed(leg, date))))];
 
-    /// <summary>Those an outlook reckons with: while the tide is not computed, a way that it cuts off only where there is no other.</summary>
-    public static IReadOnlyList<AccessRoute> WaysJudged(this Location place, IReadOnlyList<LocalDate> dates)
-    {
-        var open = place.OpenRoutes(dates);
-        return open.All(IsCutOff) ? open : [.. open.Where(route => !IsCutOff(route))];
-    }
-
     /// <summary>Car parks that are closed on none of the dates.</summary>
     public static IReadOnlyList<ParkingArea> OpenParking(this Location place, IReadOnlyList<LocalDate> dates) =>
         [.. place.Parking.Where(area => !dates.Any(date => place.IsClosed(area, date)))];
-
-    private static bool IsCutOff(AccessRoute route) => route.Legs.Any(leg => leg.Crossing is not null);
 
     private static string InWords(Closure closure) => closure.State switch
     {

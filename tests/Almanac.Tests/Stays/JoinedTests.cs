@@ -52,6 +52,16 @@ public class JoinedTests
     }
 
     [Fact]
+    public void Every_window_that_is_left_has_its_stay_with_its_turn_back()
+    {
+        var usable = Usable(Ledge, null);
+        var runs = usable.Cut(LightRuns.Between(Scene, Span(2).Start, Span(2).End, Coast.Year2026).Runs);
+
+        Assert.NotEmpty(runs);
+        Assert.All(runs, run => Assert.True(usable.StayAt(run.Start)?.TurnBack >= run.End));
+    }
+
+    [Fact]
     public void Months_rank_by_usable_minutes_and_those_of_none_carry_no_rank()
     {
         // A ledge that is never bare but at the lowest waters of the year.

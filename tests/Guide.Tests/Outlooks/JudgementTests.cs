@@ -36,11 +36,11 @@ public class JudgementTests
     [Fact]
     public void Unknown_water_is_not_judged_and_its_light_hours_stay_in_sight()
     {
-        var judged = Judgement.Of(Nothing with { NotKnown = [Stance.SeaNotComputed] }, Lit(60));
+        var judged = Judgement.Of(Nothing with { NotKnown = [Stance.SeaNotJudged] }, Lit(60));
 
         Assert.Equal(Verdict.NotJudged, judged.Verdict);
         Assert.Equal(Start, judged.Window!.Value.Start);
-        Assert.Equal("tide and sea not computed yet", judged.Reasons[0]);
+        Assert.Equal("the sea is not judged", judged.Reasons[0]);
     }
 
     [Fact]
@@ -70,7 +70,7 @@ public class JudgementTests
     {
         var window = Run(60);
 
-        Assert.Equal(verdict, Judgement.Of(Nothing, new SessionLight([window], [window], [], null, window.End + Duration.FromMinutes(minutesLater))).Verdict);
+        Assert.Equal(verdict, Judgement.Of(Nothing, new SessionLight([new(window, window.End + Duration.FromMinutes(minutesLater))], [window], [], null)).Verdict);
     }
 
     [Fact]
@@ -78,7 +78,7 @@ public class JudgementTests
     {
         var early = Run(25);
         var late = new LightRun(WantedLight.BlueLight, Start + Duration.FromHours(2), Start + Duration.FromHours(3));
-        var judged = Judgement.Of(Nothing, new SessionLight([early, late], [early, late], [], null, late.End));
+        var judged = Judgement.Of(Nothing, new SessionLight([new(early, late.End), new(late, late.End)], [early, late], [], null));
 
         Assert.Equal((Verdict.Suits, early), (judged.Verdict, judged.Window!.Value));
     }
@@ -114,7 +114,7 @@ public class JudgementTests
         Assert.Equal(["suits", "borderline", "not judged", "does not suit", "keep off"], Enum.GetValues<Verdict>().Order().Select(verdict => verdict.Word()));
 
     private static SessionLight Lit(int? minutes) =>
-        minutes is { } length ? new([Run(length)], [Run(length)], [], null) : new([], [], [], null);
+        minutes is { } length ? new([new(Run(length))], [Run(length)], [], null) : new([], [], [], null);
 
     private static LightRun Run(int minutes) => new(WantedLight.GoldenLight, Start, Start + Duration.FromMinutes(minutes));
 }

@@ -1,7 +1,9 @@
 using Foreshore.Almanac.Camera;
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Stays;
 using Foreshore.Almanac.Sun;
+using Foreshore.Almanac.Tides;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
@@ -71,7 +73,16 @@ internal sealed class Shore
 
     public Session Of(SessionKind kind) => Sessions.On(Date, Stance.Position, Place.Zone, Sky.Sun).Of(kind)!;
 
-    public IReadOnlyList<WayHours> Hours(SessionKind kind) => WayHours.Choices(Of(kind), Day, DayOn(Date.PlusDays(1)), Stance, Place);
+    /// <summary>What each way and car park leaves of a session.</summary>
+    public IReadOnlyList<Stay> Stays(SessionKind kind)
+    {
+        var span = Of(kind);
+        return
+        [
+            .. Way.Choices(Stance, Place, PlaceWater.None, span.Dates(Place.Zone), tideIsKnown: false)
+                .SelectMany(way => StayTimes.Between(way.Plan, null, span.Start, span.End, Sky.Sun)),
+        ];
+    }
 
     public StanceFacts Facts(SessionKind kind = SessionKind.Day) => Picture.FactsOn(Stance, Place, Of(kind).Dates(Place.Zone));
 
@@ -79,6 +90,15 @@ internal sealed class Shore
     public BoardCell Cell(SessionKind kind, Instant? now = null) =>
         WeekendBoard.Of([Place], Date.PlusDays(-1), now ?? Midnight(Date.PlusDays(-3)), BoardFilter.Everything, null, Sky)
             .Rows[0].Cells.Single(cell => cell.Session.Date == Date && cell.Session.Kind == kind);
+
+    /// <summary>The same over a tide of half cosines: low water 0.8 m at a time, high water 5.4 m 6.2 h from it.</summary>
+    public BoardCell CellAtLow(SessionKind kind, Instant lowWater)
+    {
+        var table = new TableTide([.. Enumerable.Range(-24, 49).Select(i => new TideExtreme(lowWater + Duration.FromHours(6.2) * i, i % 2 == 0 ? 0.8 : 5.4, i % 2 != 0))]);
+        var water = new PlaceWater(Place.TideStationId, null, table.Between(table.Valid.Start, table.Valid.End), _ => null);
+        return WeekendBoard.Of([Place], Date.PlusDays(-1), Midnight(Date.PlusDays(-3)), BoardFilter.Everything, null, Sky, waterOf: _ => water)
+            .Rows[0].Cells.Single(cell => cell.Session.Date == Date && cell.Session.Kind == kind);
+    }
 
     public Instant At(int hour, int minute = 0, int daysOn = 0) =>
         Date.PlusDays(daysOn).At(new LocalTime(hour, minute)).InZoneLeniently(Place.Zone).ToInstant();

@@ -24,12 +24,12 @@ public class StanceTests
     [InlineData(Reach.Unknown)]
     [InlineData(Reach.StillWaterOnly)]
     [InlineData(Reach.Waves)]
-    public void Where_water_can_come_nothing_is_judged_until_tide_and_sea_are_computed(Reach reach)
+    public void Where_water_can_come_nothing_is_judged_while_tide_limit_or_sea_is_missing(Reach reach)
     {
         var shore = new Shore().By(Shore.Path());
         shore.Stance.Reached(reach, "Said so");
 
-        Assert.Contains(Stance.SeaNotComputed, shore.Facts().NotKnown);
+        Assert.Equal(reach != Reach.StillWaterOnly, shore.Facts().NotKnown.Contains(Stance.SeaNotJudged));
         Assert.Equal(Verdict.NotJudged, shore.Cell(SessionKind.Day).Judgement!.Verdict);
     }
 
@@ -66,8 +66,8 @@ public class StanceTests
 
         if (shore.Place.Routes.Count == 0)
             shore.By(Shore.Path());
-        Assert.NotEmpty(shore.Facts().NotKnown);
         Assert.Equal(Verdict.NotJudged, shore.Cell(SessionKind.Day).Judgement!.Verdict);
+        Assert.NotEmpty(shore.Cell(SessionKind.Day).Judgement!.Reasons);
     }
 
     [Fact]
@@ -77,7 +77,8 @@ public class StanceTests
 
         Assert.Empty(shore.Facts().NotKnown);
         // Reckoned over the gated way, which stays dry, and not over the sands, which have no hours.
-        Assert.Equal(shore.At(14, 45), Assert.Single(shore.Hours(SessionKind.Day)).Until);
+        Assert.Equal(Verdict.Borderline, shore.Cell(SessionKind.Day).Judgement!.Verdict);
+        Assert.Equal(shore.At(14, 45), shore.Cell(SessionKind.Day).Judgement!.Chosen!.Value.TurnBack);
     }
 
     [Theory]

@@ -65,7 +65,6 @@ public class TidePageTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
         Assert.DoesNotContain("min earlier", text, StringComparison.Ordinal);
         Assert.DoesNotContain("min later", text, StringComparison.Ordinal);
         Assert.Null(exact.Blurred().TideCorrections);
-        Assert.Null(exact.Blurred().MeanSeaLevelAboveChartDatumMetres);
     }
 
     /// <summary>

@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Stays;
 using NodaTime;
 using Xunit;
 
@@ -8,14 +9,14 @@ namespace Foreshore.Guide.Outlooks;
 /// When one can be there. The rules are the project's own; times of twilight come from the almanac, which has checks of its
 /// own. 28 November at 44.6 N: light from about 6:09 to 16:18 by the clock of Maine (civil twilight).
 /// </summary>
-public class WayHoursTests
+public class WayTests
 {
     [Fact]
     public void A_way_known_in_the_dark_without_gates_is_never_bounded()
     {
         var shore = new Shore().By(Shore.Path());
 
-        Assert.All(Enum.GetValues<SessionKind>(), kind => Assert.Equal(new WayHours(null, null, null), Assert.Single(shore.Hours(kind))));
+        Assert.All(Enum.GetValues<SessionKind>(), kind => Assert.Equal((null, null), Ends(Assert.Single(shore.Stays(kind)), shore.Of(kind))));
     }
 
     [Fact]
@@ -23,8 +24,8 @@ public class WayHoursTests
     {
         var shore = new Shore(darkWay: false, walkMinutes: 30).By(Shore.Path());
 
-        Assert.Equal(shore.Day.CivilDawn + Duration.FromMinutes(30 + 15), Assert.Single(shore.Hours(SessionKind.Dawn)).From);
-        var until = Assert.Single(shore.Hours(SessionKind.Dusk)).Until!.Value;
+        Assert.Equal(0, (shore.Day.CivilDawn!.Value + Duration.FromMinutes(30 + 15) - Assert.Single(shore.Stays(SessionKind.Dawn)).From!.Value).TotalSeconds, 1.0);
+        var until = Assert.Single(shore.Stays(SessionKind.Dusk)).TurnBack!.Value;
         Assert.InRange((shore.Day.CivilDusk!.Value - Duration.FromMinutes(30 + 5) - until).TotalMinutes, 0, 5);
         Assert.Equal(0, until.ToUnixTimeSeconds() % 300);
     }
@@ -33,10 +34,10 @@ public class WayHoursTests
     public void By_night_such_a_way_leaves_nothing_and_says_why()
     {
         var shore = new Shore(darkWay: false).By(Shore.Path());
-        var hours = Assert.Single(shore.Hours(SessionKind.Night));
+        shore.Want(WantedLight.StarTrails);
 
-        Assert.Empty(hours.Cut([Whole(shore.Of(SessionKind.Night))]));
-        Assert.Equal("the way is not known in the dark", hours.Because);
+        Assert.Empty(shore.Stays(SessionKind.Night));
+        Assert.Equal("the way is not known in the dark", shore.Cell(SessionKind.Night).Judgement!.Reasons[0]);
     }
 
     [Fact]
@@ -46,7 +47,8 @@ public class WayHoursTests
         var night = shore.Of(SessionKind.Night);
 
         Assert.True(night.IsWhiteNight);
-        Assert.Equal([Whole(night)], Assert.Single(shore.Hours(SessionKind.Night)).Cut([Whole(night)]));
+        var stay = Assert.Single(shore.Stays(SessionKind.Night));
+        Assert.True(stay.From <= night.Start && stay.TurnBack >= night.End);
     }
 
     [Fact]
@@ -57,8 +59,8 @@ public class WayHoursTests
         Assert.True(shore.Day.NoonAltitudeDegrees < -6);
         Assert.All([SessionKind.Dawn, SessionKind.Dusk, SessionKind.Night], kind =>
         {
-            if (Almanac.Light.Sessions.On(shore.Date, shore.Stance.Position, shore.Place.Zone, shore.Sky.Sun).Of(kind) is { } session)
-                Assert.All(shore.Hours(kind), hours => Assert.Empty(hours.Cut([Whole(session)])));
+            if (Almanac.Light.Sessions.On(shore.Date, shore.Stance.Position, shore.Place.Zone, shore.Sky.Sun).Of(kind) is not null)
+                Assert.Empty(shore.Stays(kind));
         });
     }
 
@@ -66,10 +68,10 @@ public class WayHoursTests
     public void A_gate_that_opens_in_the_morning_counts_the_walk_in_and_set_up()
     {
         var shore = new Shore().By(Shore.Path().Open(new LocalTime(9, 0), new LocalTime(15, 0), "Board"));
-        var hours = Assert.Single(shore.Hours(SessionKind.Day));
+        var hours = Assert.Single(shore.Stays(SessionKind.Day));
 
         Assert.Equal(shore.At(9, 25), hours.From);
-        Assert.Equal(shore.At(14, 45), hours.Until);
+        Assert.Equal(shore.At(14, 45), hours.TurnBack);
     }
 
     [Fact]
@@ -78,7 +80,7 @@ public class WayHoursTests
         // 30 min by day are 42 in the dark: 19:00 less 42 less 5 is 18:13, rounded down.
         var shore = new Shore(walkMinutes: 30).By(Shore.Path(30).Open(new LocalTime(9, 0), new LocalTime(19, 0), "Board"));
 
-        Assert.Equal(shore.At(18, 10), Assert.Single(shore.Hours(SessionKind.Night)).Until);
+        Assert.Equal(shore.At(18, 10), Assert.Single(shore.Stays(SessionKind.Night)).TurnBack);
     }
 
     [Fact]
@@ -88,9 +90,9 @@ public class WayHoursTests
 
         foreach (var kind in (SessionKind[])[SessionKind.Night, SessionKind.Dawn])
         {
-            var hours = Assert.Single(shore.Hours(kind));
-            Assert.Empty(hours.Cut([Whole(shore.Of(kind))]));
-            Assert.Contains("open 09:00–16:00", hours.Because, StringComparison.Ordinal);
+            shore.Want(kind == SessionKind.Night ? WantedLight.StarTrails : WantedLight.TwilightGlow);
+            Assert.Empty(shore.Stays(kind));
+            Assert.Contains("open 09:00–16:00", shore.Cell(kind).Judgement!.Reasons[0], StringComparison.Ordinal);
         }
     }
 
@@ -98,10 +100,10 @@ public class WayHoursTests
     public void A_gate_that_shuts_after_midnight_shuts_in_the_night_of_the_evening_before()
     {
         var shore = new Shore().By(Shore.Path().Open(new LocalTime(8, 0), new LocalTime(4, 30), "Board"));
-        var hours = Assert.Single(shore.Hours(SessionKind.Night));
+        var hours = Assert.Single(shore.Stays(SessionKind.Night));
 
-        Assert.Null(hours.From);
-        Assert.Equal(shore.At(4, 10, daysOn: 1), hours.Until); // 4:30 less 14 less 5, rounded down
+        Assert.True(hours.From < shore.Of(SessionKind.Night).Start);
+        Assert.Equal(shore.At(4, 10, daysOn: 1), hours.TurnBack); // 4:30 less 14 less 5, rounded down
     }
 
     [Fact]
@@ -109,10 +111,10 @@ public class WayHoursTests
     {
         var shore = new Shore().By(Shore.Path());
         shore.Place.AddParking(Shore.Lot("School yard", new LocalTime(10, 0), new LocalTime(13, 0)));
-        var choices = shore.Hours(SessionKind.Day);
+        var choices = shore.Stays(SessionKind.Day);
 
         Assert.Equal(2, choices.Count);
-        Assert.Equal(shore.At(9, 45), choices[0].Until);
+        Assert.Equal(shore.At(9, 45), choices[0].TurnBack);
         Assert.Equal(shore.At(13, 25), choices[1].From);
     }
 
@@ -124,8 +126,9 @@ public class WayHoursTests
         shore.Place.AddParking(Shore.Lot("Late", new LocalTime(22, 0), new LocalTime(13, 0)));
         var day = shore.Of(SessionKind.Day);
 
-        Assert.All(shore.Hours(SessionKind.Day), hours => Assert.True(hours.Until <= shore.At(11, 45) || hours.From >= shore.At(13, 25)));
-        Assert.All(shore.Hours(SessionKind.Day), hours => Assert.NotEmpty(hours.Cut([Whole(day)])));
+        Assert.NotEmpty(shore.Stays(SessionKind.Day));
+        Assert.All(shore.Stays(SessionKind.Day), stay => Assert.True(stay.TurnBack <= shore.At(11, 45) || stay.From >= shore.At(13, 25)));
+        Assert.All(shore.Stays(SessionKind.Day), stay => Assert.True(stay.From < day.End && stay.TurnBack > day.Start));
     }
 
     [Fact]
@@ -135,7 +138,7 @@ public class WayHoursTests
         shore.Place.AddParking(Shore.Lot("Gated", new LocalTime(16, 0), new LocalTime(8, 0)));
         shore.Place.AddParking(Shore.Lot("Verge"));
 
-        Assert.Contains(new WayHours(null, null, null), shore.Hours(SessionKind.Night));
+        Assert.Contains(shore.Stays(SessionKind.Night), stay => stay is { From: null, TurnBack: null });
     }
 
     [Fact]
@@ -145,7 +148,7 @@ public class WayHoursTests
         shore.Place.AddParking(Shore.Lot("Gated", new LocalTime(20, 0), new LocalTime(8, 0)));
         var dawn = shore.Of(SessionKind.Dawn);
 
-        Assert.All(shore.Hours(SessionKind.Dawn), hours => Assert.True(hours.From >= shore.At(8, 25) || hours.Cut([Whole(dawn)]).Count == 0));
+        Assert.All(shore.Stays(SessionKind.Dawn), stay => Assert.True(stay.From >= shore.At(8, 25) || stay.TurnBack <= dawn.Start));
     }
 
     [Fact]
@@ -153,10 +156,10 @@ public class WayHoursTests
     {
         // Landed 8:20, 30 min drive, 10 min walk, set up: 9:15. Back: 15:00 less 15 check-in, 30 drive, 10 walk, 5 packing.
         var shore = new Shore().By(Shore.Boat(8, 15), Shore.Road(30), Shore.Path());
-        var hours = Assert.Single(shore.Hours(SessionKind.Day));
+        var hours = Assert.Single(shore.Stays(SessionKind.Day));
 
         Assert.Equal(shore.At(9, 15), hours.From);
-        Assert.Equal(shore.At(14, 0), hours.Until);
+        Assert.Equal(shore.At(14, 0), hours.TurnBack);
     }
 
     [Fact]
@@ -167,19 +170,21 @@ public class WayHoursTests
         shore.Place.AddParking(Shore.Lot("Gated", new LocalTime(16, 0), new LocalTime(8, 0)));
         shore.Place.Close(Access.Closure.Between(shore.Date, null, "Snow", "Town").Of(verge));
 
-        Assert.DoesNotContain(new WayHours(null, null, null), shore.Hours(SessionKind.Day));
+        Assert.NotEmpty(shore.Stays(SessionKind.Day));
+        Assert.DoesNotContain(shore.Stays(SessionKind.Day), stay => stay.TurnBack is null);
     }
 
     [Fact]
     public void The_same_gate_binds_by_the_clock_of_a_place_far_east()
     {
         var shore = new Shore(-43.9, -176.5, "Pacific/Chatham").By(Shore.Path().Open(new LocalTime(9, 0), new LocalTime(15, 0), "Board"));
-        var hours = Assert.Single(shore.Hours(SessionKind.Day));
+        var hours = Assert.Single(shore.Stays(SessionKind.Day));
 
         // Daylight saving there: 13:45 ahead of Greenwich.
         Assert.Equal(Instant.FromUtc(2026, 11, 27, 19, 40), hours.From);
-        Assert.Equal(Instant.FromUtc(2026, 11, 28, 1, 0), hours.Until);
+        Assert.Equal(Instant.FromUtc(2026, 11, 28, 1, 0), hours.TurnBack);
     }
 
-    private static LightRun Whole(Session session) => new(WantedLight.GoldenLight, session.Start, session.End);
+    private static (Instant?, Instant?) Ends(Stay stay, Session session) =>
+        (stay.From <= session.Start ? null : stay.From, stay.TurnBack >= session.End ? null : stay.TurnBack);
 }
