@@ -10,20 +10,24 @@ using NodaTime;
 namespace Foreshore.Guide.Outlooks;
 
 /// <summary>Whether the water comes to the car: a night with a high water above the flood height less the allowance keeps off.</summary>
-internal static class Flood
+/// <param name="Words">One for each car park; none where a car can stay dry.</param>
+/// <param name="KeepsOff">A night in which it is certain for all of them; else a doubt.</param>
+internal sealed record Flood(IReadOnlyList<string> Words, bool KeepsOff)
 {
-    /// <summary>The facts of a session with what the tide does to the car parks that are open on its dates.</summary>
-    public static StanceFacts WithFloods(this StanceFacts facts, Location place, IReadOnlyList<LocalDate> dates, Session span, PlaceWater water)
+    private static readonly Flood None = new([], false);
+
+    /// <summary>What the tide does to the car parks that are open on a session's dates.</summary>
+    public static Flood In(Session span, Location place, IReadOnlyList<LocalDate> dates, PlaceWater water)
     {
         var lots = place.OpenParking(dates);
         var floods = lots.Select(lot => Of(lot, span, water, place.Zone)).ToList();
         // One that stays dry, or of which nobody has said that it floods, is enough.
-        if (lots.Count == 0 || floods.Exists(flood => flood is null))
-            return facts;
-        return span.Kind == SessionKind.Night && floods.TrueForAll(flood => flood!.Value.IsCertain)
-            ? facts with { Stops = [.. facts.Stops, .. floods.Select(flood => flood!.Value.Words)] }
-            : facts with { Doubts = [.. facts.Doubts, .. floods.Select(flood => flood!.Value.Words)] };
+        return lots.Count == 0 || floods.Exists(flood => flood is null) ? None
+            : new([.. floods.Select(flood => flood!.Value.Words)], span.Kind == SessionKind.Night && floods.TrueForAll(flood => flood!.Value.IsCertain));
     }
+
+    public StanceFacts AddedTo(StanceFacts facts) => Words.Count == 0 ? facts
+        : KeepsOff ? facts with { Stops = [.. facts.Stops, .. Words] } : facts with { Doubts = [.. facts.Doubts, .. Words] };
 
     private static (string Words, bool IsCertain)? Of(ParkingArea lot, Session span, PlaceWater water, DateTimeZone zone)
     {

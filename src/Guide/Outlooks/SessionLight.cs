@@ -35,14 +35,11 @@ public sealed record SessionLight(
     /// <param name="answer">The wanted light of the session.</param>
     /// <param name="span">The session.</param>
     /// <param name="way">The way.</param>
-    /// <param name="stays">Its stays about the session.</param>
-    /// <param name="wishes">Of the picture.</param>
+    /// <param name="usable">What its stays and the picture's wishes leave, of the session and a day about it at least.</param>
     /// <param name="tide">Null where it is not known over all of the session.</param>
     /// <param name="zone">The place's zone.</param>
-    internal static SessionLight Of(LightAnswer answer, Session span, Way way, IReadOnlyList<Stay> stays, TideWishes wishes, TideCurve? tide, DateTimeZone zone)
+    internal static SessionLight Of(LightAnswer answer, Session span, Way way, UsableTime usable, TideCurve? tide, DateTimeZone zone)
     {
-        var (tideWish, groundWish) = tide is null ? (null, null) : (wishes.Tide, wishes.Ground);
-        var usable = UsableTime.Of(stays, tideWish, groundWish, tide, wishes.Years, span.Start, span.End);
         List<UsableWindow> windows = [.. usable.Cut(answer.Runs).Select(Window)];
         IReadOnlyList<WantedLight> possible = [.. usable.Cut(answer.Possible).Select(run => run.Light).Distinct()];
         var light = new SessionLight(windows, answer.Runs, possible, null) { Usable = usable };
@@ -56,7 +53,7 @@ public sealed record SessionLight(
             IsForbidden = way.Plan.NeedsTide && answer.Runs.Count > 0
                 && !answer.Runs.Any(run => open.Any(one => one.Start < run.End && one.End > run.Start)),
             CannotBeWatched = way.Plan is { IsWaveExposed: true, WatchPlaceMinutes: null },
-            Lost = Why(all, usable, way, stays, zone),
+            Lost = Why(all, usable, way, zone),
         };
 
         UsableWindow Window(LightRun run)
@@ -66,8 +63,9 @@ public sealed record SessionLight(
         }
     }
 
-    private static string Why(List<LightRun> light, UsableTime usable, Way way, IReadOnlyList<Stay> stays, DateTimeZone zone)
+    private static string Why(List<LightRun> light, UsableTime usable, Way way, DateTimeZone zone)
     {
+        var stays = usable.Stays;
         if (way.Plan is { IsWaveExposed: true, WatchPlaceMinutes: null })
             return "no watch place is recorded, and no minute counts that nobody could watch for";
         if (usable.CutToWish(light).Count == 0)

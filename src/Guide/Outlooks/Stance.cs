@@ -15,9 +15,13 @@ public static class Stance
 
     /// <param name="dates">Every date of the place's calendar with a part in the session: a night runs into the next one.</param>
     public static StanceFacts FactsOn(this Composition composition, VantagePoint vantagePoint, Location place, IReadOnlyList<LocalDate> dates) =>
+        vantagePoint.FactsOn(place, dates) with { NotKnown = composition.NotKnownAt(vantagePoint) };
+
+    /// <summary>The same for all compositions of a stance: what is not known of each comes on top.</summary>
+    public static StanceFacts FactsOn(this VantagePoint vantagePoint, Location place, IReadOnlyList<LocalDate> dates) =>
         new([.. dates.SelectMany(date => Stops(place, vantagePoint, date)).Distinct()],
             dates.All(place.HasRecommendedWayIn) && place.OpenRoutes(dates).Count > 0 ? null : NoWayIn,
-            NotKnown(composition, vantagePoint),
+            [],
             [.. dates.SelectMany(date => Doubts(place, vantagePoint, date)).Distinct()],
             Remarks(place, vantagePoint, dates[0]));
 
@@ -41,7 +45,7 @@ public static class Stance
     }
 
     /// <summary>What only the sea answers, of which nothing is known, and what nobody has recorded about it.</summary>
-    private static List<string> NotKnown(Composition composition, VantagePoint vantagePoint)
+    public static IReadOnlyList<string> NotKnownAt(this Composition composition, VantagePoint vantagePoint)
     {
         List<string> unknown = [];
         if (vantagePoint.IsWaveExposed || vantagePoint.Sea is not null)

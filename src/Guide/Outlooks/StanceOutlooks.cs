@@ -23,9 +23,10 @@ internal sealed class StanceOutlooks
     private readonly SkyEphemeris ephemeris;
     private readonly PlaceWater water;
     private readonly Dictionary<LocalDate, SessionDay> sessions = [];
-    private readonly Dictionary<(LocalDate, LocalDate, bool), IReadOnlyList<Way>> ways = [];
-    private readonly Dictionary<Session, IReadOnlyList<(Way Way, IReadOnlyList<Stay> Stays)>> stays = [];
-    private readonly Dictionary<(Composition, LocalDate, LocalDate), StanceFacts> facts = [];
+    private readonly Dictionary<string, IReadOnlyList<WayStays>> ways = [];
+    private readonly Dictionary<(LocalDate, LocalDate, bool), IReadOnlyList<WayStays>> waysOn = [];
+    private readonly Instant first, last;
+    private readonly Dictionary<Session, StanceFacts> facts = [];
 
     public StanceOutlooks(VantagePoint stance, Location place, LocalDate from, SkyEphemeris ephemeris, PlaceWater water)
     {
@@ -33,14 +34,15 @@ internal sealed class StanceOutlooks
         zone = place.Zone;
         for (var i = 0; i <= 2; i++)
             sessions[from.PlusDays(i)] = Almanac.Light.Sessions.On(from.PlusDays(i), stance.Position, zone, ephemeris.Sun);
+        var spans = sessions.Values.SelectMany(day => day.All).ToList();
+        (first, last) = (spans.Min(span => span.Start), spans.Max(span => span.End));
     }
 
     /// <summary>One cell for each session asked for.</summary>
     public IReadOnlyList<BoardCell> Judge(Composition composition, IReadOnlyList<WeekendSession> asked, Instant now)
     {
-        var spans = sessions.Values.SelectMany(day => day.All).ToList();
         // The wanted light over all the sessions at once: what they share is computed once.
-        var light = LightRuns.Between(composition.ToScene(stance, place), spans.Min(span => span.Start), spans.Max(span => span.End), ephemeris);
+        var light = LightRuns.Between(composition.ToScene(stance, place), first, last, ephemeris);
         var wishes = TideWishes.Of(composition, water);
         return [.. asked.Select(session => Judge(composition, light, wishes, session, now))];
     }
@@ -57,14 +59,17 @@ internal sealed class StanceOutlooks
         var light = answer.During(new Interval(Instant.Max(span.Start, now), span.End));
         var tide = water.Over(span);
         var known = Facts(composition, wishes, span, tide is not null);
-        var judged = StaysIn(span, tide).Select(one => (Judgement: Of(one.Way, one.Stays), one.Way, one.Stays)).ToList();
+        var choices = WaysIn(span, tide);
+        // Where no light comes the way there changes nothing.
+        var asked = light.Runs.Count + light.Possible.Count == 0 ? choices.Take(1) : choices;
+        var judged = asked.Select(one => (Judgement: Of(one), one.Way, one.Stays)).ToList();
         var best = Judgement.BestOf(judged.Select(one => one.Judgement));
         var by = judged.First(one => ReferenceEquals(one.Judgement, best));
         return new(session, span, best, light.Runs, null, false) { By = new JudgedWay(by.Way, by.Stays, tide, water, wishes) };
 
-        Judgement Of(Way way, IReadOnlyList<Stay> its) => Judgement.Of(
-            known with { NotKnown = Said([.. known.NotKnown, .. way.NotKnown], tide is not null && (way.Plan.NeedsTide || wishes.NeedTide)) },
-            SessionLight.Of(light, span, way, its, wishes, tide, zone), window => Words(window, way, wishes, tide));
+        Judgement Of(WayStays one) => Judgement.Of(
+            known with { NotKnown = Said([.. known.NotKnown, .. one.Way.NotKnown], tide is not null && (one.Way.Plan.NeedsTide || wishes.NeedTide)) },
+            SessionLight.Of(light, span, one.Way, one.Usable(wishes), tide, zone), window => Words(window, one.Way, wishes, tide));
     }
 
     /// <summary>Where tide was part of what is known, the gap is told beside it.</summary>
@@ -85,29 +90,60 @@ internal sealed class StanceOutlooks
         return words;
     }
 
-    /// <summary>The same for all sessions on the same dates, but for what the tide does in each.</summary>
+    /// <summary>What is known of a session whatever is photographed, floods and all, with what is not known of the picture.</summary>
     private StanceFacts Facts(Composition composition, TideWishes wishes, Session span, bool tideIsKnown)
     {
-        var dates = span.Dates(zone);
-        var key = (composition, dates[0], dates[^1]);
-        if (!facts.TryGetValue(key, out var known))
-            facts[key] = known = composition.FactsOn(stance, place, dates);
-        IReadOnlyList<string> unknown = [.. known.NotKnown, .. wishes.NotKnown,
-            .. !tideIsKnown && (composition.Tide is not null || composition.Ground is { State: not GroundState.Any }) ? [water.WhyNone] : Array.Empty<string>()];
-        return (known with { NotKnown = unknown }).WithFloods(place, dates, span, water);
+        if (!facts.TryGetValue(span, out var known))
+        {
+            var dates = span.Dates(zone);
+            facts[span] = known = Flood.In(span, place, dates, water).AddedTo(stance.FactsOn(place, dates));
+        }
+
+        IReadOnlyList<string> noTide = !tideIsKnown && (composition.Tide is not null || composition.Ground is { State: not GroundState.Any }) ? [water.WhyNone] : [];
+        return known with { NotKnown = [.. composition.NotKnownAt(stance), .. wishes.NotKnown, .. noTide] };
     }
 
-    /// <summary>Each way's stays about a session: the same for all compositions of the stance.</summary>
-    private IReadOnlyList<(Way Way, IReadOnlyList<Stay> Stays)> StaysIn(Session span, TideCurve? tide)
+    /// <summary>
+    /// Each way with its stays over all the sessions, and a day about them, which says why light between two stays is lost:
+    /// the same for all compositions of the stance, and on all dates on which the same ways and car parks are open.
+    /// </summary>
+    private IReadOnlyList<WayStays> WaysIn(Session span, TideCurve? tide)
     {
-        if (stays.TryGetValue(span, out var known))
+        var dates = span.Dates(zone);
+        var on = (dates[0], dates[^1], tide is not null);
+        if (!waysOn.TryGetValue(on, out var known))
+            waysOn[on] = known = WaysOn(dates, tide);
+        return known;
+    }
+
+    private IReadOnlyList<WayStays> WaysOn(IReadOnlyList<LocalDate> dates, TideCurve? tide)
+    {
+        var lots = place.OpenParking(dates);
+        var open = place.OpenRoutes(dates).Select(route => route.Order).Append(-1)
+            .Concat(place.Parking.Select((lot, i) => (lot, i)).Where(one => lots.Contains(one.lot)).Select(one => one.i));
+        var key = $"{tide is not null} {string.Join(',', open)}";
+        if (ways.TryGetValue(key, out var known))
             return known;
 
-        var dates = span.Dates(zone);
-        var key = (dates[0], dates[^1], tide is not null);
-        if (!ways.TryGetValue(key, out var choices))
-            ways[key] = choices = Way.Choices(stance, place, water, dates, tide is not null);
-        // With those of the day before and after, which say why light between them is lost.
-        return stays[span] = [.. choices.Select(way => (way, StayTimes.Between(way.Plan, tide, span.Start - OneDay, span.End + OneDay, ephemeris.Sun)))];
+        var (from, to) = (first - OneDay, last + OneDay);
+        return ways[key] = [.. Way.Choices(stance, place, water, dates, tide is not null)
+            .Select(way => new WayStays(way, StayTimes.Between(way.Plan, tide, from, to, ephemeris.Sun), tide, from, to))];
+    }
+
+    /// <summary>One way, its stays, and what they leave of each picture's wishes.</summary>
+    private sealed record WayStays(Way Way, IReadOnlyList<Stay> Stays, TideCurve? Tide, Instant From, Instant To)
+    {
+        private readonly Dictionary<TideWishes, UsableTime> usable = new(ReferenceEqualityComparer.Instance);
+
+        public UsableTime Usable(TideWishes wishes)
+        {
+            if (!usable.TryGetValue(wishes, out var known))
+            {
+                var (tide, ground) = Tide is null ? (null, null) : (wishes.Tide, wishes.Ground);
+                usable[wishes] = known = UsableTime.Of(Stays, tide, ground, Tide, wishes.Years, From, To);
+            }
+
+            return known;
+        }
     }
 }
