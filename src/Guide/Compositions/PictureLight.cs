@@ -4,6 +4,7 @@ using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Sun;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Tides;
 using NodaTime;
 
 namespace Foreshore.Guide.Compositions;
@@ -18,7 +19,8 @@ public sealed record PictureLightView(
     FrameDrawing Frame,
     SunPathDrawing SunPath,
     SeasonDrawing SeasonInk,
-    Skyline Skyline)
+    Skyline Skyline,
+    string? UseWords)
 {
     /// <summary>For the season chart's ruled line; null when every hour counts.</summary>
     public (double From, double To)? HoursRuled => Hours.IsUnrestricted ? null : (Decimal(Hours.EarliestAlarm), Decimal(Hours.LatestHome));
@@ -33,7 +35,7 @@ public sealed record PictureLightView(
             var months = MonthNames(month => month.Rank);
             if (months.Count == 0)
                 return "";
-            var hours = Season.BestHours.Select(h => h.Hour).Distinct().Order().Select(h => $"{h:00}:00–{(h + 1) % 24:00}:00").ToList();
+            var hours = Season.BestRankedHours.Select(h => h.Hour).Distinct().Order().Select(h => $"{h:00}:00–{(h + 1) % 24:00}:00").ToList();
             return $"Best in {AndWords(months)}{(hours.Count == 0 ? "" : $"; best hours {AndWords(hours)}")}.";
         }
     }
@@ -52,7 +54,7 @@ public sealed record PictureLightView(
     }
 
     private List<string> MonthNames(Func<SeasonMonth, int?> rank) =>
-        [.. Season.Months.Where(m => rank(m) is <= 3).OrderBy(rank).Select(m => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(m.Month.Month))];
+        [.. Season.Ranked.Where(m => rank(m) is <= 3).OrderBy(rank).Select(m => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(m.Month.Month))];
 
     private static string AndWords(List<string> words) => words.Count == 1 ? words[0] : $"{string.Join(", ", words[..^1])} and {words[^1]}";
 
@@ -60,22 +62,25 @@ public sealed record PictureLightView(
 }
 
 /// <summary>Computes a picture's light from what the site keeps in common.</summary>
-public sealed class PictureLight(SharedSky shared, LightCache kept)
+public sealed class PictureLight(SharedSky shared, LightCache kept, TideCurves curves)
 {
-    public PictureLightView Of(PictureView view, HoursOut hours, Instant now) =>
-        kept.Page(view.Place, view.Stance, view.Picture, hours, view.From.Today, () => Compute(view, hours, now)) with
+    public PictureLightView Of(PictureView view, HoursOut hours, Instant now)
+    {
+        var use = PictureUse.Of(view.From, view.Picture, curves, now);
+        return kept.Page(view.Place, view.Stance, view.Picture, use, hours, view.From.Today, () => Compute(view, use, hours, now)) with
         {
             // The day's own sessions drop out of the list as they end.
-            Dates = kept.GoodDates(view.Place, view.Stance, view.Picture, now),
+            Dates = kept.GoodDates(view.Place, view.Stance, view.Picture, use, now),
         };
+    }
 
-    private PictureLightView Compute(PictureView view, HoursOut hours, Instant now)
+    private PictureLightView Compute(PictureView view, PictureUse use, HoursOut hours, Instant now)
     {
         var (place, stance, picture) = (view.Place, view.Stance, view.Picture);
         var (sky, today, scene) = (shared.For(now), view.From.Today, picture.ToScene(stance, place));
         var sun = sky.Sun;
-        var season = kept.Season(place, stance, picture, hours, now);
-        var dates = kept.GoodDates(place, stance, picture, now);
+        var season = kept.Season(place, stance, picture, use, hours, now);
+        var dates = kept.GoodDates(place, stance, picture, use, now);
         var best = dates.MaxBy(date => date.Usable) is { } date ? SunDays.On(date.Session.Date, scene.Observer, place.Zone, sun) : null;
         var subject = picture.Subject?.SeenFrom(stance, place.MeanSeaLevelAboveChartDatumMetres);
         return new PictureLightView(season, hours, dates,
@@ -83,7 +88,7 @@ public sealed class PictureLight(SharedSky shared, LightCache kept)
             HorizonDrawing.Of(scene.Observer, scene.Frame, Exposed(stance), new YearMonth(today.Year, today.Month), place.Zone, sun),
             FrameDrawing.Of(scene.Observer, scene.Frame, subject, SunDays.On(today, scene.Observer, place.Zone, sun), best, sun),
             SunPathDrawing.Of(scene.Observer, scene.Frame, today, place.Zone, sun),
-            SeasonDrawing.Of(season), stance.Skyline);
+            SeasonDrawing.Of(season), stance.Skyline, use.Words);
     }
 
     private static (Bearing From, Bearing To)? Exposed(VantagePoint stance) =>

@@ -1,6 +1,7 @@
 using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Stays;
 using Foreshore.Almanac.Tides;
+using Foreshore.Guide.Access;
 using Foreshore.Guide.Shell;
 using NodaTime;
 

@@ -1,8 +1,10 @@
 using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Stays;
 using Foreshore.Almanac.Tides;
+using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Tides;
 using NodaTime;
 
 namespace Foreshore.Guide.Outlooks;

@@ -3,6 +3,7 @@ using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Tides;
 using NodaTime;
 
 namespace Foreshore.Guide.Outlooks;

@@ -1,9 +1,8 @@
 using Foreshore.Almanac.Stays;
-using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using NodaTime;
 
-namespace Foreshore.Guide.Outlooks;
+namespace Foreshore.Guide.Access;
 
 /// <summary>What on a way opens and shuts by the clock every day: a leg with hours, a ferry, a car park that is locked.</summary>
 internal static class Gates

@@ -1,8 +1,8 @@
 using Foreshore.Almanac.Stays;
 using Foreshore.Almanac.Tides;
-using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Tides;
 
-namespace Foreshore.Guide.Outlooks;
+namespace Foreshore.Guide.Compositions;
 
 /// <summary>What a picture wishes of tide and ground, as the almanac asks for it.</summary>
 /// <param name="Tide">Null: any, or one that can't be judged.</param>

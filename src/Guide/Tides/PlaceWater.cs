@@ -3,10 +3,9 @@ using Foreshore.Almanac.Stays;
 using Foreshore.Almanac.Tides;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
-using Foreshore.Guide.Tides;
 using NodaTime;
 
-namespace Foreshore.Guide.Outlooks;
+namespace Foreshore.Guide.Tides;
 
 /// <summary>The tide of one place over the days of a board, and what its stored heights come to on that curve.</summary>
 /// <param name="Tide">Null where the place has no station, or none that is known.</param>

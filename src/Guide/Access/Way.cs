@@ -1,10 +1,10 @@
 using Foreshore.Almanac.Stays;
-using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Tides;
 using NodaTime;
 
-namespace Foreshore.Guide.Outlooks;
+namespace Foreshore.Guide.Access;
 
 /// <summary>One way to a stance, with the car left in one car park: what the almanac reckons with, and what nobody knows of it.</summary>
 /// <param name="Plan">Walks that nobody has timed count as nothing here, so that light and tide can be told beside what is missing.</param>
