@@ -107,6 +107,28 @@ public class TideBoardTests
         Assert.Contains("Slip floods from", judged.Reasons[0], StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void The_strip_draws_the_tide_hatches_what_is_lost_and_marks_turn_back()
+    {
+        var shore = Wet(Reach.StillWaterOnly);
+        var cell = shore.CellAtLow(SessionKind.Day, shore.At(12));
+        var drawn = WaterDrawing.Of(cell)!;
+        double Share(NodaTime.Instant time) => (time - drawn.Span.Start) / drawn.Span.Duration;
+
+        Assert.Equal(0.8, drawn.Curve.Min(point => point.Metres), 0.01);
+        Assert.Equal((Share(shore.At(12)), false), (drawn.Turns.Single().At, drawn.Turns.Single().Turn.IsHigh));
+        Assert.Equal((Share(shore.At(13, 55)), shore.At(13, 55)), drawn.TurnBack);
+        // Hatched before the ledge is bare and set up on, and after turn back; between them one may stand there.
+        Assert.Equal(2, drawn.Hatched.Count);
+        Assert.Equal((0.0, Share(cell.Judgement!.Window!.Value.Start)), (drawn.Hatched[0].From, drawn.Hatched[0].To));
+        Assert.Equal((Share(shore.At(13, 55)), 1.0), drawn.Hatched[1]);
+        Assert.Equal(["usable", "walk out"], drawn.Parts.Select(part => part.Name));
+    }
+
+    [Fact]
+    public void Without_a_tide_the_strip_shows_light_alone() =>
+        Assert.Null(WaterDrawing.Of(new Shore().By(Shore.Path()).Cell(SessionKind.Day)));
+
     private static Shore Dry(Leg? path = null)
     {
         var shore = new Shore().By(path ?? Shore.Path());

@@ -1,0 +1,71 @@
+using Foreshore.Almanac.Tides;
+using Foreshore.Guide.Tides;
+using NodaTime;
+
+namespace Foreshore.Guide.Outlooks;
+
+/// <summary>One part of a stay below the curve: walking in, watching, the usable window, walking out.</summary>
+public sealed record StayPart(string Name, Interval Span, double From, double To);
+
+/// <summary>
+/// The water of a session strip: the tide over the wished band, hatched where one cannot be on the stance, turn back as a bar.
+/// Everything across is a share of the strip's width, as in the light above it.
+/// </summary>
+/// <param name="Curve">Metres above chart datum along the strip.</param>
+/// <param name="Band">The wished heights; an end that is not wished is null.</param>
+/// <param name="Hatched">Where the stance is not usable by the way judged.</param>
+/// <param name="TurnBack">Null where nothing calls one back within the strip, or it can't be told.</param>
+public sealed record WaterDrawing(
+    Interval Span, double Lowest, double Highest, IReadOnlyList<(double At, double Metres)> Curve, IReadOnlyList<(double At, TideExtreme Turn)> Turns,
+    (double? Lowest, double? Highest)? Band, IReadOnlyList<(double From, double To)> Hatched, IReadOnlyList<StayPart> Parts, (double At, Instant Time)? TurnBack)
+{
+    private const int Steps = 96;
+
+    /// <summary>Null where the tide is not known over the session.</summary>
+    public static WaterDrawing? Of(BoardCell cell)
+    {
+        if (cell is not { By: { Tide: { } tide } by, Span: { } session })
+            return null;
+
+        var span = session.Span;
+        List<(double At, double Metres)> curve = [.. Enumerable.Range(0, Steps + 1).Select(i => (i / (double)Steps, tide.MetresAt(span.Start + span.Duration * (i / (double)Steps))))];
+        var wish = by.Wishes.Tide;
+        (double?, double?)? band = wish is null || (wish.LowestMetres is null && wish.HighestMetres is null) ? null : (wish.LowestMetres, wish.HighestMetres);
+        var heights = curve.Select(point => point.Metres).Concat(new[] { wish?.LowestMetres, wish?.HighestMetres }.OfType<double>()).ToList();
+        return new(span, heights.Min(), heights.Max(), curve,
+            [.. tide.Extremes.Where(turn => span.Contains(turn.Time)).Select(turn => (Share(turn.Time), turn))],
+            band, [.. NotUsable()], [.. Parts().Where(part => part.To > part.From)],
+            cell.StayTold?.TurnBack is { } turnBack && span.Contains(turnBack) ? (Share(turnBack), turnBack) : null);
+
+        double Share(Instant time) => Math.Clamp((time - span.Start) / span.Duration, 0, 1);
+
+        IEnumerable<(double From, double To)> NotUsable()
+        {
+            var since = 0.0;
+            foreach (var stay in by.Stays.Where(stay => (stay.TurnBack ?? span.End) > span.Start && (stay.From ?? span.Start) < span.End))
+            {
+                var (from, to) = (stay.From is { } start ? Share(start) : 0, stay.TurnBack is { } end ? Share(end) : 1);
+                if (from > since) yield return (since, from);
+                since = Math.Max(since, to);
+            }
+
+            if (since < 1) yield return (since, 1);
+        }
+
+        IEnumerable<StayPart> Parts()
+        {
+            if (cell.Judgement?.Chosen is not { Stay: { } stay, Run: var run })
+                yield break;
+            var plan = stay.Plan;
+            if (stay.Arrival is { } arrival && plan.WalkInMinutes is { } walkIn)
+                yield return Part("walk in", arrival - Duration.FromMinutes(walkIn), arrival);
+            if (stay.Watch is { } watch)
+                yield return Part("watch", watch.Start, watch.End);
+            yield return Part("usable", run.Start, run.End);
+            if (stay.TurnBack is { } leave && plan.WalkOutMinutes is { } walkOut)
+                yield return Part("walk out", leave, leave + Duration.FromMinutes(plan.Party.PackingMinutes + walkOut));
+        }
+
+        StayPart Part(string name, Instant from, Instant to) => new(name, new Interval(from, to), Share(from), Share(to));
+    }
+}
