@@ -3,6 +3,7 @@ using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Tides;
 using NodaTime;
 
 namespace Foreshore.Guide.Locations;
@@ -16,6 +17,9 @@ public sealed record CoastFilter
     public Footing? Footing { get; private init; }
 
     public WantedLight? Light { get; private init; }
+
+    /// <summary>What the tide does now; places whose tide is not known are left out and counted.</summary>
+    public TideState? Tide { get; private init; }
 
     public bool Parking { get; private init; }
 
@@ -48,6 +52,9 @@ public sealed record CoastFilter
         if (Value("light") is { Length: > 0 } light)
             filter = PartOfAddress.TryRead<WantedLight>(light, out var known) ? filter with { Light = known }
                 : filter with { Fault = "The light in this address is none the guide knows. Choose one from the list." };
+        if (Value("tide") is { Length: > 0 } tide)
+            filter = PartOfAddress.TryRead<TideState>(tide, out var known) ? filter with { Tide = known }
+                : filter with { Fault = "The state of tide in this address is none the guide knows. Choose one from the list." };
         if (Value("within") is { Length: > 0 } within)
             filter = double.TryParse(within, NumberStyles.Float, CultureInfo.InvariantCulture, out var kilometres) && kilometres is > 0 and <= 20_000
                 ? filter with { WithinKilometres = kilometres }

@@ -2,16 +2,27 @@ using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Members;
+using Foreshore.Guide.Tides;
 using NodaTime;
 
 namespace Foreshore.Guide.Locations;
 
 /// <summary>The guide's page: the coast as the filter leaves it.</summary>
-public sealed record CoastView(CoastFilter Filter, IReadOnlyList<CoastEntry> Entries);
+/// <param name="Filter">What shortens it.</param>
+/// <param name="Entries">Places that fit, in coast order.</param>
+/// <param name="Cautions">Rows of cautions for their countries.</param>
+/// <param name="TideUnknown">How many a tide filter left out because their tide is not known now.</param>
+public sealed record CoastView(CoastFilter Filter, IReadOnlyList<CoastEntry> Entries, IReadOnlyList<CountryCautions> Cautions, int TideUnknown = 0)
+{
+    public static CoastView Nothing { get; } = new(new(), [], []);
+}
 
 /// <summary>A place in coast order with what one must know before its picture: what stops one, hazards, the way in.</summary>
 public sealed record CoastEntry(Location Place, LocalDate Today)
 {
+    /// <summary>The tide there now, where a filter asked for it and it is known.</summary>
+    public TideNow? Tide { get; init; }
+
     /// <summary>In force today for the whole place or its last way in.</summary>
     public IReadOnlyList<Closure> Closures { get; } = Place.ClosuresThatStop(Today);
 
@@ -54,10 +65,17 @@ public sealed record CoastEntry(Location Place, LocalDate Today)
 
 public static class CoastQueries
 {
-    public static async Task<CoastView> GuideAsync(this GuideDb db, CoastFilter filter, Reader reader, Position? home, Instant now, CancellationToken cancel = default)
+    public static async Task<CoastView> GuideAsync(
+        this GuideDb db, CoastFilter filter, Reader reader, Position? home, Instant now, TideCurves curves, CancellationToken cancel = default)
     {
         var places = await db.CoastAsync(reader, Parts.All, filter.Words, cancel);
-        return new CoastView(filter,
-            [.. places.Select(place => new CoastEntry(place, now.InZone(place.Zone).Date)).Where(entry => filter.Keeps(entry.Place, home, entry.Today))]);
+        var kept = places.Select(place => new CoastEntry(place, now.InZone(place.Zone).Date)).Where(entry => filter.Keeps(entry.Place, home, entry.Today)).ToList();
+        var (tides, cautions) = await db.TidesAndCautionsAsync(filter.Tide is null ? [] : kept.Select(entry => entry.Place.TideStationId),
+            kept.Select(entry => entry.Place.CountryCode), cancel);
+        if (filter.Tide is not { } wanted)
+            return new(filter, kept, cautions);
+
+        List<CoastEntry> told = [.. kept.Select(entry => entry with { Tide = tides.Of(entry.Place) is { } tide ? TideNow.Of(curves.Around(tide, now), now) : null })];
+        return new(filter, [.. told.Where(entry => entry.Tide?.State == wanted)], cautions, told.Count(entry => entry.Tide is null));
     }
 }

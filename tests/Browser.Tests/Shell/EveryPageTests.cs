@@ -13,6 +13,8 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
     [
         "/", "/?q=ledge", "/coast/halfmoon-light", "/coast/gannet-stairs", "/coast/halfmoon-light/tide", "/coast/gannet-stairs/tide?stance=lower-stair", "/coast/halfmoon-light/bog-boardwalk",
         "/coast/halfmoon-light/bog-boardwalk/frost-on-the-bog", "/admin/tides?place=gannet-stairs&q=portland", "/admin/tides/new",
+        "/admin/elevation", "/coast/gannet-stairs/lower-stair/skyline", "/coast/gannet-stairs/lower-stair/two-stacks", "/?tide=falling",
+        "/weekend?open=gannet-stairs/lower-stair/two-stacks/sun-day&session=sun-day",
         "/weekend", "/weekend?from=nonsense", "/yours", "/about", "/nothing-here",
     ];
 
