@@ -64,14 +64,15 @@ internal static partial class CheckTheWeekend
                 Assert.InRange(int.Parse(far.Groups[1].Value, CultureInfo.InvariantCulture), 0, 25);
             }
         },
-        ["Follow a clock time on the board: the light of that session opens as a strip, with every reason."] = async page =>
+        ["Follow a clock time on the board: light and tide of that session open as a strip, with every reason."] = async page =>
         {
             var time = page.Locator(".board td a.figures >> visible=true").First;
             var window = await time.InnerTextAsync();
             await time.ClickAsync();
             var strip = page.Locator(".board-strip");
             await Expect(strip).ToHaveCountAsync(1);
-            await Expect(strip.Locator("figure > svg")).ToBeVisibleAsync();
+            await Expect(strip.Locator("figure.ink-light-strip > svg")).ToBeVisibleAsync();
+            await Expect(strip.Locator("figure.ink-water-strip > svg")).ToBeVisibleAsync();
             await Expect(strip).ToContainTextAsync(window);
             await Expect(strip).ToContainTextAsync("sea: not known here yet – look, and read the official forecast");
         },
