@@ -18,37 +18,6 @@ internal static class Spans
     /// <summary>The instant to the millisecond, so that what was rounded to five minutes reads so.</summary>
     internal static Instant At(double days) => Instant.FromUnixTimeMilliseconds(J2000Milliseconds + (long)Math.Round(days * MillisecondsPerDay));
 
-    /// <summary>The time that both hold.</summary>
-    internal static List<Stretch> Both(IReadOnlyList<Stretch> one, IReadOnlyList<Stretch> other)
-    {
-        var both = new List<Stretch>();
-        for (int i = 0, j = 0; i < one.Count && j < other.Count;)
-        {
-            var (start, end) = (Math.Max(one[i].Start, other[j].Start), Math.Min(one[i].End, other[j].End));
-            if (end > start) both.Add(new Stretch(start, end));
-            if (one[i].End < other[j].End) i++;
-            else j++;
-        }
-
-        return both;
-    }
-
-    /// <summary>The time between two ends that none holds.</summary>
-    internal static List<Stretch> Not(IReadOnlyList<Stretch> spans, double from, double to)
-    {
-        var rest = new List<Stretch>();
-        var time = from;
-        foreach (var span in spans)
-        {
-            if (span.Start > time) rest.Add(new Stretch(time, Math.Min(span.Start, to)));
-            time = Math.Max(time, span.End);
-            if (time >= to) break;
-        }
-
-        if (time < to) rest.Add(new Stretch(time, to));
-        return rest;
-    }
-
     /// <summary>Whether one stretch holds all of a span of time.</summary>
     internal static bool Hold(this IReadOnlyList<Stretch> spans, double start, double end) =>
         spans.LastStartingBy(start) is { } span && span.End >= end;

@@ -59,7 +59,7 @@ public static class StayTimes
         List<Stretch> there = [.. Between(plan.ToDarkStance(minutes), tide, from, to, sun).Select(stay => stay.Usable)];
         double first = JulianDay.DaysFromJ2000(from), last = JulianDay.DaysFromJ2000(to);
         var lit = new WalkLight(plan.Position, sun, first, last).Lit;
-        return [.. Spans.Both(Spans.Not(lit, first, last), there).Select(Spans.AsInterval)];
+        return [.. Stretch.Intersection(Stretch.Without([new(first, last)], lit), there).Select(Spans.AsInterval)];
     }
 
     /// <summary>
@@ -77,9 +77,9 @@ public static class StayTimes
         if (!plan.NeedsTide) return [.. open.Select(Spans.AsInterval)];
         ArgumentNullException.ThrowIfNull(tide);
         foreach (var gate in plan.TideGates)
-            open = Spans.Both(open, Spans.Of(tide.Below(plan.ClosesAt(gate))));
+            open = Stretch.Intersection(open, Spans.Of(tide.Below(plan.ClosesAt(gate))));
         if (plan.LedgeLostAt is { } ledge)
-            open = Spans.Both(open, Spans.Of(tide.Below(ledge)));
+            open = Stretch.Intersection(open, Spans.Of(tide.Below(ledge)));
         return [.. open.Select(Spans.AsInterval)];
     }
 

@@ -48,9 +48,9 @@ public sealed class UsableTime
     {
         if (wantedTide is not null || wantedGround is not null) ArgumentNullException.ThrowIfNull(tide);
         List<Stretch> wish = [new(JulianDay.DaysFromJ2000(from), JulianDay.DaysFromJ2000(to))];
-        if (wantedTide is not null) wish = Spans.Both(wish, wantedTide.Over(tide!, years));
-        if (wantedGround is not null) wish = Spans.Both(wish, wantedGround.Over(tide!));
-        return new UsableTime(stays, tide, wish, Spans.Both(wish, Stretch.Union([[.. stays.Select(stay => stay.Usable)]])));
+        if (wantedTide is not null) wish = Stretch.Intersection(wish, wantedTide.Over(tide!, years));
+        if (wantedGround is not null) wish = Stretch.Intersection(wish, wantedGround.Over(tide!));
+        return new UsableTime(stays, tide, wish, Stretch.Intersection(wish, Stretch.Union([[.. stays.Select(stay => stay.Usable)]])));
     }
 
     /// <summary>Runs of light cut to the time; a piece shorter than its light's least length is no run.</summary>
@@ -73,7 +73,7 @@ public sealed class UsableTime
     /// <summary>Stretches of one light cut to the time, each still long enough.</summary>
     internal List<Stretch> Cut(LightRow row, IReadOnlyList<Stretch> stretches)
     {
-        var cut = Spans.Both(stretches, Usable);
+        var cut = Stretch.Intersection(stretches, Usable);
         cut.RemoveAll(stretch => stretch.Minutes < row.LeastMinutes);
         return cut;
     }
@@ -85,7 +85,7 @@ public sealed class UsableTime
         {
             var least = Duration.FromMinutes(LightTable.Of(run.Light).LeastMinutes);
             var whole = new Stretch(JulianDay.DaysFromJ2000(run.Start), JulianDay.DaysFromJ2000(run.End));
-            foreach (var piece in Spans.Both([whole], to))
+            foreach (var piece in Stretch.Intersection([whole], to))
             {
                 // An end that is not cut stays as it is.
                 var kept = new LightRun(run.Light, piece.Start > whole.Start ? Spans.At(piece.Start) : run.Start, piece.End < whole.End ? Spans.At(piece.End) : run.End);

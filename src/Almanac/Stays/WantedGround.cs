@@ -21,8 +21,8 @@ public sealed record WantedGround(bool IsWashed, double ForegroundMetres)
         double from = JulianDay.DaysFromJ2000(tide.From), to = JulianDay.DaysFromJ2000(tide.To);
         var covered = Spans.Of(tide.Above(ForegroundMetres));
         if (IsWashed)
-            return Spans.Both(Spans.Not(covered, from, to), Stretch.Union([[.. covered.Select(span => new Stretch(span.End, span.End + WashedHours / 24))]]));
+            return Stretch.Intersection(Stretch.Without([new(from, to)], covered), Stretch.Union([[.. covered.Select(span => new Stretch(span.End, span.End + WashedHours / 24))]]));
         var wet = covered.Select(span => span with { End = span.End + DryHours / 24 });
-        return Spans.Not(Stretch.Union([[.. wet]]), from + DryHours / 24, to);
+        return Stretch.Without([new(from + DryHours / 24, to)], Stretch.Union([[.. wet]]));
     }
 }

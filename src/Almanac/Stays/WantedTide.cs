@@ -41,11 +41,11 @@ public sealed record WantedTide
     internal List<Stretch> Over(TideCurve tide, Func<int, TideYear?> years)
     {
         List<Stretch> holds = [new(JulianDay.DaysFromJ2000(tide.From), JulianDay.DaysFromJ2000(tide.To))];
-        if (LowestMetres is { } lowest) holds = Spans.Both(holds, Spans.Of(tide.Above(lowest)));
-        if (HighestMetres is { } highest) holds = Spans.Both(holds, Spans.Of(tide.Below(highest)));
-        if (AboutHighWater is { } high) holds = Spans.Both(holds, AboutTurns(tide, high));
-        if (Rising is { } rising) holds = Spans.Both(holds, Flow(tide, rising));
-        if (Third is not null || LeastRangeMetres is not null) holds = Spans.Both(holds, Ranges(tide, years));
+        if (LowestMetres is { } lowest) holds = Stretch.Intersection(holds, Spans.Of(tide.Above(lowest)));
+        if (HighestMetres is { } highest) holds = Stretch.Intersection(holds, Spans.Of(tide.Below(highest)));
+        if (AboutHighWater is { } high) holds = Stretch.Intersection(holds, AboutTurns(tide, high));
+        if (Rising is { } rising) holds = Stretch.Intersection(holds, Flow(tide, rising));
+        if (Third is not null || LeastRangeMetres is not null) holds = Stretch.Intersection(holds, Ranges(tide, years));
         return holds;
     }
 
