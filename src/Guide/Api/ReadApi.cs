@@ -23,7 +23,7 @@ public static class ReadApi
         api.MapGet("/locations/{location}", LocationAsync).Describe<LocationAnswer>("Guide", "One place with all that is known of it",
             "Ways in with their legal status, parking, overnight rules, hazards, closures, emergency block, vantage points and compositions. An old slug answers 301.", 404);
         api.MapGet("/compositions/{location}/{vantage}/{composition}/season", SeasonAsync).Describe<SeasonAnswer>("Guide", "In which months and hours a composition has its light",
-            "Twelve whole local months from the current one; for each the share of its days on which the wanted light holds in each clock hour. Light alone: tide, sea and ground are not judged.", 404);
+            "Twelve whole local months from the current one; for each the share of its days on which the wanted light holds in each clock hour; beside it, where tide or the way back limit it, what they leave. The sea is not judged.", 404);
         api.MapGet("/compositions/{location}/{vantage}/{composition}/alignments", AlignmentsAsync).Describe<AlignmentsAnswer>("Guide", "When sun or moon stands behind the subject",
             "Passages of the disc's centre within a tolerance of the line from the subject's foot to its top, for at most five years.", 301, 400, 404);
         api.MapGet("/weekend", WeekendAsync).Describe<WeekendAnswer>("Guide", "What suits from one dusk to the dusk two days later",
@@ -65,16 +65,13 @@ public static class ReadApi
 
     private static async Task<IResult> SeasonAsync(
         [Description("The place's slug.")] string location, [Description("The vantage point's slug.")] string vantage, [Description("The composition's slug.")] string composition,
-        IDbContextFactory<GuideDb> database, SharedSky sky, IClock clock, CancellationToken cancel)
+        IDbContextFactory<GuideDb> database, MastheadQueries heads, LightCache kept, TideCurves curves, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        var place = await db.LocationAsync(location, Reader.Visitor, Parts.Compositions, cancel);
-        var point = place?.VantagePoints.SingleOrDefault(v => v.Slug == vantage);
-        if (point?.Compositions.SingleOrDefault(c => c.Slug == composition) is not { } picture)
+        var now = clock.GetCurrentInstant();
+        if (await db.PictureAsync(location, vantage, composition, Reader.Visitor, now, cancel) is not { } view)
             return await MovedAsync(db, m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/season", location, vantage, composition, cancel);
-        var club = await db.ClubSettings.AsNoTracking().SingleOrDefaultAsync(cancel);
-        return new Answer<SeasonAnswer>(SeasonAnswer.Of(place!, point, picture, club, sky, clock.GetCurrentInstant(),
-            await db.CautionsAsync(place!.CountryCode, cancel)));
+        return new Answer<SeasonAnswer>(SeasonAnswer.Of(view, PictureUse.Of(view.From, view.Picture, curves, now), await heads.CurrentAsync(cancel), kept, now));
     }
 
     private static async Task<IResult> WeekendAsync(HttpRequest http,

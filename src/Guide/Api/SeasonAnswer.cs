@@ -2,7 +2,7 @@ using System.Text.Json.Serialization;
 using Foreshore.Almanac.Light;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
-using Foreshore.Guide.Members;
+using Foreshore.Guide.Shell;
 using NodaTime;
 
 namespace Foreshore.Guide.Api;
@@ -25,29 +25,35 @@ namespace Foreshore.Guide.Api;
 /// <param name="Months">Twelve whole local months.</param>
 /// <param name="BestHours">Up to three clock hours with the greatest share.</param>
 /// <param name="PerLight">Each wanted light apart.</param>
+/// <param name="Use">What tide and the way back leave of the light; null where nothing of them limits it, or where they are not known.</param>
+/// <param name="UseWords">What the use counts, or why there is none though something limits it; null where nothing does.</param>
 internal sealed record SeasonAnswer(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Notice, IReadOnlyList<string> Cautions, string NotForNavigation,
     string Composition, string Page, string Zone, double FacingDegrees, double AngleOfViewDegrees,
     IReadOnlyList<WantedLight> Wanted, IReadOnlyList<WantedLight> NotComputed, TimeOnly EarliestAlarm, TimeOnly LatestHome, string Horizon, string NotJudged,
-    IReadOnlyList<SeasonMonthAnswer> Months, IReadOnlyList<SeasonHourAnswer> BestHours, IReadOnlyList<SeasonLayerAnswer> PerLight)
+    IReadOnlyList<SeasonMonthAnswer> Months, IReadOnlyList<SeasonHourAnswer> BestHours, IReadOnlyList<SeasonLayerAnswer> PerLight,
+    SeasonUseAnswer? Use, string? UseWords)
 {
-    public static SeasonAnswer Of(Location place, VantagePoint point, Composition picture, ClubSettings? club, SharedSky sky, Instant now, CountryCautions? cautions)
+    /// <summary>From the same table as the composition's page, so that both tell the same.</summary>
+    public static SeasonAnswer Of(PictureView view, PictureUse use, Masthead head, LightCache kept, Instant now)
     {
-        var hours = club is null ? HoursOut.Unrestricted : new HoursOut(club.EarliestAlarm, club.LatestHome);
-        var first = now.InZone(place.Zone).Date.ToYearMonth();
-        var table = SeasonTables.For(picture.ToScene(point, place), place.Zone, first, hours, sky.For(now));
-        return new(club?.Banner, cautions.ToPrint().Lines, Words.NotForNavigation, picture.Name, picture.Address(place, point), place.ZoneId,
+        var (place, point, picture) = (view.Place, view.Stance, view.Picture);
+        var hours = head.Hours;
+        var table = kept.Season(place, point, picture, use, hours, now);
+        return new(head.DemoLine, view.From.At.Cautions.Lines, Words.NotForNavigation, picture.Name, picture.Address(place, point), place.ZoneId,
             picture.FacingDegrees, Math.Round(picture.Lens.HorizontalAngleDegrees, 2), picture.Wanted, table.Unknown,
             hours.EarliestAlarm.ToTimeOnly(), hours.LatestHome.ToTimeOnly(),
             point.Skyline.IsAssumed ? "No skyline is recorded: an open sea horizon is assumed." : point.Skyline.HasUnknown ? "The recorded skyline; its unknown pieces count as level." : "The recorded skyline.",
-            $"Light alone. Tide, ground, sea, access and closures are not judged here. {Words.SeaUnknown}",
-            Monthly(table.Months), Hourly(table.BestHours), [.. table.PerLight.Select(l => new SeasonLayerAnswer(l.Light, Monthly(l.Months), Hourly(l.BestHours)))]);
+            table.Use is null ? $"Light alone. Tide, ground, sea, access and closures are not judged here. {Words.SeaUnknown}"
+                : $"Months, best hours and lights count light alone; the use counts tide and the way back as well. Sea and closures are not judged here. {Words.SeaUnknown}",
+            Monthly(table.Months), Hourly(table.BestHours), [.. table.PerLight.Select(l => new SeasonLayerAnswer(l.Light, Monthly(l.Months), Hourly(l.BestHours)))],
+            SeasonUseAnswer.Of(table.Use, use, view.From.At.Tide), use.Words);
     }
 
-    private static IReadOnlyList<SeasonMonthAnswer> Monthly(IReadOnlyList<SeasonMonth> months) => [.. months.Select(m => new SeasonMonthAnswer(Iso(m.Month),
+    internal static IReadOnlyList<SeasonMonthAnswer> Monthly(IReadOnlyList<SeasonMonth> months) => [.. months.Select(m => new SeasonMonthAnswer(Iso(m.Month),
         [.. m.ShareByHour.Select(share => Math.Round(share, 3))], Math.Round(m.MeanMinutesWithinHours, 1), Math.Round(m.MeanMinutesUnrestricted, 1), m.Rank, m.UnrestrictedRank))];
 
-    private static IReadOnlyList<SeasonHourAnswer> Hourly(IReadOnlyList<SeasonHour> hours) =>
+    internal static IReadOnlyList<SeasonHourAnswer> Hourly(IReadOnlyList<SeasonHour> hours) =>
         [.. hours.Select(h => new SeasonHourAnswer(Iso(h.Month), h.Hour, Math.Round(h.Share, 3)))];
 
     private static string Iso(YearMonth month) => NodaTime.Text.YearMonthPattern.Iso.Format(month);

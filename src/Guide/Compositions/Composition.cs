@@ -85,7 +85,7 @@ public sealed class Composition
 
     /// <summary>The scene the almanac computes: this frame and wanted light, seen from the vantage point's eye.</summary>
     public Scene ToScene(VantagePoint vantagePoint, double? meanSeaLevelAboveChartDatumMetres) =>
-        new(new Observer(vantagePoint.Position, vantagePoint.EyeMetresAboveMeanSea(meanSeaLevelAboveChartDatumMetres), vantagePoint.Skyline), Frame, Wanted);
+        new(new Observer(vantagePoint.Position, vantagePoint.EyeMetresAboveMeanSea(meanSeaLevelAboveChartDatumMetres), vantagePoint.Skyline), Frame, Wanted, GalaxyFromFiveDegrees);
 
     public Scene ToScene(VantagePoint vantagePoint, Location location) => ToScene(vantagePoint, location.MeanSeaLevelAboveChartDatumMetres);
 

@@ -10,6 +10,10 @@ public static class WantedWords
     /// <summary>"sun in frame or twilight glow": any of them suits.</summary>
     public static string Words(this IEnumerable<WantedLight> wanted) => string.Join(" or ", wanted.Select(Words));
 
+    /// <summary>When the light holds for this picture: the table's words, and the lower limit of the galaxy's core where it is set.</summary>
+    public static string WhenWords(this Composition picture, WantedLight light) =>
+        LightTable.Of(light).When + (light == WantedLight.GalaxyCore && picture.GalaxyFromFiveDegrees ? "; here from 5 degrees up where it stands over the sea" : "");
+
     /// <summary>For example <c>sun-in-frame</c>.</summary>
     public static string Address(this WantedLight light) => PartOfAddress.Of(light);
 }

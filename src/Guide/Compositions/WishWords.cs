@@ -3,7 +3,7 @@ using Foreshore.Guide.Locations;
 
 namespace Foreshore.Guide.Compositions;
 
-/// <summary>What a composition asks of tide, ground, sea and water, in words. Stored, not judged yet, and the page says so.</summary>
+/// <summary>What a composition asks of tide, ground, sea and water, in words. The wished sea is stored, not judged, and the page says so.</summary>
 public static class WishWords
 {
     public static string Words(this TideWish wish)

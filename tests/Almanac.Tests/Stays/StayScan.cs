@@ -109,9 +109,9 @@ internal sealed class StayScan
         return start;
     }
 
-    private static bool IsOpen(ClockGate gate, Instant time)
+    private bool IsOpen(ClockGate gate, Instant time)
     {
-        var clock = time.InZone(Shore.Zone).TimeOfDay;
+        var clock = time.InZone(plan.Zone).TimeOfDay;
         return gate.Opens < gate.Closes ? clock >= gate.Opens && clock < gate.Closes : clock >= gate.Opens || clock < gate.Closes;
     }
 

@@ -37,6 +37,20 @@ public sealed class CompositionTests
     }
 
     [Fact]
+    public void The_galaxys_lower_limit_reaches_the_almanac_and_the_words()
+    {
+        var usual = new Composition("core", "Core", "Text", 182, Lens, WantedLight.GalaxyCore);
+        var stance = new VantagePoint("bank", "Bank", VantageKind.OpenGround, new Position(44.6, -67.5), Footing.Anyone, "Grass.");
+        Assert.False(usual.ToScene(stance, (double?)null).IsCoreLowOverSea);
+        Assert.DoesNotContain("5 degrees", usual.WhenWords(WantedLight.GalaxyCore), StringComparison.Ordinal);
+
+        var low = usual.GalaxyFromFive();
+        Assert.True(low.ToScene(stance, (double?)null).IsCoreLowOverSea);
+        Assert.EndsWith("from 5 degrees up where it stands over the sea", low.WhenWords(WantedLight.GalaxyCore), StringComparison.Ordinal);
+        Assert.Throws<NotAcceptedException>(() => New(1).GalaxyFromFive());
+    }
+
+    [Fact]
     public void Tide_wishes_take_either_form_and_refuse_nonsense()
     {
         TideHeight low = new(1, "a"), high = new(2, "a"), elsewhere = new(2, "b");
