@@ -14,6 +14,15 @@ public sealed record Way(StayPlan Plan, IReadOnlyList<string> NotKnown)
     /// <summary>Whether turn back can be told at all: not while a limit, a height or a timed walk is missing that could bring it forward.</summary>
     public bool TellsTurnBack { get; init; } = true;
 
+    /// <summary>The way in; null where there is none that the club may recommend.</summary>
+    public AccessRoute? Route { get; init; }
+
+    /// <summary>Where the car is left; null where no car park is recorded, or none is open.</summary>
+    public ParkingArea? Lot { get; init; }
+
+    /// <summary>For example "Over the bar, the car at Bar Road".</summary>
+    public string Name => $"{Route?.Name ?? StopWords.NoWayIn}{(Lot is { } lot ? $", the car at {lot.Name}" : "")}";
+
     /// <summary>Waves at a crossing are left out, so that it closes earlier than told.</summary>
     public bool IsAtTheLatest { get; init; }
 
@@ -64,6 +73,8 @@ public sealed record Way(StayPlan Plan, IReadOnlyList<string> NotKnown)
         {
             TellsTurnBack = unknown.Count == missing.Count && missing.All(one => one == StayUnknown.WavesAtCrossing),
             IsAtTheLatest = missing.Contains(StayUnknown.WavesAtCrossing),
+            Route = route,
+            Lot = lot,
         };
 
         IEnumerable<TideGate> TideGates()

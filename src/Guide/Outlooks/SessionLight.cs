@@ -68,7 +68,7 @@ public sealed record SessionLight(
     {
         var stays = usable.Stays;
         if (way.Plan is { IsWaveExposed: true, WatchPlaceMinutes: null })
-            return "no watch place is recorded, and no minute counts that nobody could watch for";
+            return StayWords.NoWatchPlace;
         if (usable.CutToWish(light).Count == 0)
             return "tide or ground are not as wished while the light lasts";
 

@@ -1,7 +1,6 @@
 using Foreshore.Almanac.Light;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
-using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Locations;
 using NodaTime;
 
@@ -11,7 +10,6 @@ namespace Foreshore.Guide.Outlooks;
 public static class Stance
 {
     public const string SeaNotJudged = "the sea is not judged";
-    public const string NoWayIn = "no way in that the club may recommend";
 
     /// <param name="dates">Every date of the place's calendar with a part in the session: a night runs into the next one.</param>
     public static StanceFacts FactsOn(this Composition composition, VantagePoint vantagePoint, Location place, IReadOnlyList<LocalDate> dates) =>
@@ -19,8 +17,8 @@ public static class Stance
 
     /// <summary>The same for all compositions of a stance: what is not known of each comes on top.</summary>
     public static StanceFacts FactsOn(this VantagePoint vantagePoint, Location place, IReadOnlyList<LocalDate> dates) =>
-        new([.. dates.SelectMany(date => Stops(place, vantagePoint, date)).Distinct()],
-            dates.All(place.HasRecommendedWayIn) && place.OpenRoutes(dates).Count > 0 ? null : NoWayIn,
+        new([.. dates.SelectMany(date => place.StopsOn(vantagePoint, date)).Distinct()],
+            dates.All(place.HasRecommendedWayIn) && place.OpenRoutes(dates).Count > 0 ? null : StopWords.NoWayIn,
             [],
             [.. dates.SelectMany(date => Doubts(place, vantagePoint, date)).Distinct()],
             Remarks(place, vantagePoint, dates[0]));
@@ -30,18 +28,6 @@ public static class Stance
     {
         var (first, last) = (session.Start.InZone(zone).Date, session.End.InZone(zone).Date);
         return [.. Enumerable.Range(0, Period.DaysBetween(first, last) + 1).Select(first.PlusDays)];
-    }
-
-    private static List<string> Stops(Location place, VantagePoint vantagePoint, LocalDate date)
-    {
-        List<string> stops = [.. place.ClosuresThatStop(vantagePoint, date).Select(InWords)];
-        if (place.Parking.Count > 0 && place.Parking.All(area => place.IsClosed(area, date)))
-            stops.Add("every car park is closed");
-
-        stops.AddRange(place.NotesShown(date, vantagePoint).Where(note => note.KeepsOff).Select(InWords));
-        if (vantagePoint.Cliff is { IsTooNear: true } cliff)
-            stops.Add($"{cliff.DistanceMetres:0.#} m from the foot of a {cliff.HeightMetres:0.#} m cliff");
-        return stops;
     }
 
     /// <summary>What only the sea answers, of which nothing is known, and what nobody has recorded about it.</summary>
@@ -62,7 +48,7 @@ public static class Stance
     private static List<string> Doubts(Location place, VantagePoint vantagePoint, LocalDate date)
     {
         List<string> doubts =
-            [.. place.NotesShown(date, vantagePoint).Where(note => note is { IsSevere: true, KeepsOff: false }).Select(InWords)];
+            [.. place.NotesShown(date, vantagePoint).Where(note => note is { IsSevere: true, KeepsOff: false }).Select(StopWords.InWords)];
         if (vantagePoint.Edge != EdgeDistance.None)
             doubts.Add("within 5 m of an edge, and gusts are not known");
         return doubts;
@@ -75,16 +61,7 @@ public static class Stance
             remarks.Add("a sea horizon is assumed: no skyline drawn yet");
         else if (vantagePoint.Skyline.HasUnknown)
             remarks.Add("part of the skyline is unknown and counts as level");
-        remarks.AddRange(place.NotesShown(date, vantagePoint).Where(note => !note.IsSevere).Take(1).Select(InWords));
+        remarks.AddRange(place.NotesShown(date, vantagePoint).Where(note => !note.IsSevere).Take(1).Select(StopWords.InWords));
         return remarks;
     }
-
-    private static string InWords(Closure closure) => closure.State switch
-    {
-        ClosureState.UnderReview => $"closed, under review: {closure.Reason}",
-        _ => $"closed: {closure.Reason}",
-    };
-
-    private static string InWords(HazardNote note) =>
-        note.IsUnchecked ? $"{note.Text} (reported, not yet checked)" : note.Text;
 }

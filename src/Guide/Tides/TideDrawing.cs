@@ -7,16 +7,14 @@ namespace Foreshore.Guide.Tides;
 /// <summary>A turn in the drawing: how far right, 0 to 1, and which it is.</summary>
 public sealed record TideMark(double At, TideExtreme Turn);
 
-/// <summary>A level one must not be passed by, and where the water stands above it.</summary>
-/// <param name="Metres">The limit less the allowance, metres above chart datum.</param>
-/// <param name="Above">Stretches of the drawing, 0 to 1.</param>
-public sealed record TideLimit(double Metres, IReadOnlyList<(double From, double To)> Above);
-
 /// <summary>The tide curve of two local days, laid out in shares of the width and metres.</summary>
+/// <param name="LimitMetres">A level one must not be passed by: a stance's limit less the allowance, above chart datum; null for none.</param>
+/// <param name="NotUsable">Where one cannot be at the stance, 0 to 1: outside its open periods, or above its limit where those can't be told.</param>
+/// <param name="TurnBacks">When to turn back from those to come.</param>
 public sealed record TideDrawing(
     Instant From, Instant To, double Bottom, double Top, IReadOnlyList<(double At, double Metres)> Line, IReadOnlyList<TideMark> Turns,
     IReadOnlyList<(double At, int Hour)> Hours, IReadOnlyList<(double At, LocalDate Date)> Days, IReadOnlyList<double> Levels, (double At, double Metres)? Now,
-    TideLimit? Limit)
+    double? LimitMetres, IReadOnlyList<(double From, double To)> NotUsable, IReadOnlyList<(double At, Instant Time)> TurnBacks)
 {
     public const int DaysDrawn = 2;
 
@@ -44,7 +42,8 @@ public sealed record TideDrawing(
     /// <param name="zone">The place's zone.</param>
     /// <param name="now">Marked where it lies within.</param>
     /// <param name="limitMetres">A limit less its allowance; null for none.</param>
-    public static TideDrawing Of(TideCurve curve, LocalDate first, DateTimeZone zone, Instant now, double? limitMetres = null)
+    /// <param name="stays">The open periods of the stance; null for none.</param>
+    public static TideDrawing Of(TideCurve curve, LocalDate first, DateTimeZone zone, Instant now, double? limitMetres = null, StanceTurns? stays = null)
     {
         var (from, to) = Span(first, zone);
         var start = Instant.Max(from, curve.From);
@@ -61,10 +60,27 @@ public sealed record TideDrawing(
             [.. Enumerable.Range(0, DaysDrawn).Select(i => (At(zone.AtStartOfDay(first.PlusDays(i)).ToInstant()), first.PlusDays(i)))],
             LevelsBetween(all.Min() - range * Margin / 2, all.Max() + range * Margin / 2),
             now >= start && now <= end ? (At(now), curve.MetresAt(now)) : null,
-            limitMetres is { } limit ? new(limit, [.. curve.Above(limit).Where(run => run.End > start && run.Start < end)
-                .Select(run => (At(Instant.Max(run.Start, start)), At(Instant.Min(run.End, end))))]) : null);
+            limitMetres, [.. NotUsable().Select(run => (At(run.Start), At(run.End)))],
+            stays?.Shown is { } shown ? [.. shown.Stays.Select(stays.TurnBack).OfType<Instant>().Where(time => time > now && time >= from && time <= to).Select(time => (At(time), time))] : []);
 
         double At(Instant time) => (time - from) / (to - from);
+
+        IEnumerable<(Instant Start, Instant End)> NotUsable()
+        {
+            if (stays?.Shown is not { } way)
+                return limitMetres is { } limit ? curve.Above(limit).Where(run => run.End > start && run.Start < end).Select(run => (Instant.Max(run.Start, start), Instant.Min(run.End, end))) : [];
+
+            var since = from;
+            var shut = new List<(Instant, Instant)>();
+            foreach (var stay in way.Stays)
+            {
+                if (stay.From is { } opens && opens > since) shut.Add((since, opens));
+                since = Instant.Max(since, stay.TurnBack ?? to);
+            }
+
+            if (since < to) shut.Add((since, to));
+            return shut;
+        }
 
         IEnumerable<(double, int)> HoursOf()
         {

@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
@@ -6,29 +7,32 @@ using NodaTime;
 
 namespace Foreshore.Guide.Tides;
 
-/// <summary>A stance's tide limit as the curve can show it, or why it cannot.</summary>
+/// <summary>A stance's tide limit as the curve can show it, or why it cannot, and when to turn back.</summary>
 /// <param name="Stance">The stance asked for.</param>
 /// <param name="DrawnMetres">The limit less the allowance, above chart datum of the place's station; null where nothing can be drawn.</param>
 /// <param name="Words">What is drawn, or why nothing is.</param>
-public sealed record StanceLimit(VantagePoint Stance, double? DrawnMetres, string Words)
+/// <param name="Turns">When one can be there on the days drawn.</param>
+public sealed record StanceLimit(VantagePoint Stance, double? DrawnMetres, string Words, StanceTurns Turns)
 {
-    /// <summary>Taken off every limit for weather and error of the tables: domain rule 5.2, its least value; a forecast can only make it larger.</summary>
-    public const double AllowanceMetres = 0.3;
-
-    /// <summary>Where a closure or a note keeps one off, no height of the water makes the stance usable.</summary>
-    public static StanceLimit Of(StanceView view) =>
-        view.Stopping.Count > 0 ? new(view.Stance, null, "Keep off: it is closed. No limit is drawn.")
-        : view.KeepOff is { } why ? new(view.Stance, null, $"Keep off {why}. No limit is drawn.")
-        : Of(view.Stance, view.Place);
-
-    private static StanceLimit Of(VantagePoint stance, Location place) => stance.HighestUsableTide switch
+    public static StanceLimit Of(StanceView view, TideRequest request, TideCurves curves, Instant now)
     {
-        null => new(stance, null, "No highest usable tide is recorded for it, so nothing is drawn: ask before you go."),
+        var (from, to) = TideDrawing.Span(request.Day, view.Place.Zone);
+        var turns = StanceTurns.Of(view.Stance, view.Place, request.Day, PlaceWater.Of(view.Place, view.At.Tide, curves, from, to), now);
+        // Where a closure or a note keeps one off, now or on one of the days, no height of the water makes the stance usable.
+        var (drawn, words) = view.Stopping.Count > 0 ? (null, "Keep off: it is closed. No limit is drawn.")
+            : view.KeepOff is { } why ? (null, $"Keep off {why}. No limit is drawn.")
+            : turns.Stops.Count > 0 ? (null, "Keep off on the days named below. No limit is drawn.")
+            : Of(view.Stance, view.Place);
+        return new(view.Stance, drawn, words, view.Stopping.Count > 0 || view.KeepOff is not null ? turns with { Ways = [] } : turns);
+    }
+
+    private static (double?, string) Of(VantagePoint stance, Location place) => stance.HighestUsableTide switch
+    {
+        null => (null, "No highest usable tide is recorded for it, so no limit is drawn: ask before you go."),
         { } limit when limit.NeedsChecking(place.TideStationId) || limit.Datum != TideDatum.ChartDatum =>
-            new(stance, null, $"Its limit is {limit.Words()}: it was judged by another station or datum and needs checking before it can be drawn."),
-        { } limit => new(stance, limit.Metres - AllowanceMetres,
-            $"Usable below {TideWords.Metres(limit.Metres)}{(limit.IsRepeated ? "" : " (one member's figure, not yet repeated)")}, less {TideWords.Metres(AllowanceMetres)} for weather. Hatched: the water stands above that. "
-            + "One turns back earlier: walk, packing and a quarter of an hour come off, and any crossing on the way."),
+            (null, $"Its limit is {limit.Words()}: it was judged by another station or datum and needs checking before it can be drawn."),
+        { } limit => (limit.Metres - Allowance.LeastMetres,
+            $"Usable below {TideWords.Metres(limit.Metres)}{(limit.IsRepeated ? "" : " (one member's figure, not yet repeated)")}, less {TideWords.Metres(Allowance.LeastMetres)} for weather."),
     };
 }
 
@@ -45,6 +49,11 @@ public sealed record TideSheet(PlaceView At, TideRequest Request, TideNow? Now, 
 
     public string Address => Place.TideAddress();
 
+    /// <summary>What the hatching of the curve means, where there is any.</summary>
+    public string Hatching => Drawing is not { NotUsable.Count: > 0 } ? ""
+        : Limit?.Turns.Shown is null ? " Hatched: the water stands above that. One turns back earlier: walk, packing and a quarter of an hour come off, and any crossing on the way."
+        : " Hatched: one cannot be there, by tide, way or daylight. Bars: turn back.";
+
     /// <summary>How far the station lies from the place, or from the centre of its cell.</summary>
     public double? StationMetres => At.Tide is { } tide ? Geodesic.Between(Place.Position, tide.Station.Position).Metres : null;
 }
@@ -57,7 +66,7 @@ public static class TideSheetQueries
     public static async Task<TideSheet?> TideSheetAsync(
         this GuideDb db, string slug, Reader reader, IQueryCollection query, Instant now, TideCurves curves, CancellationToken cancel = default)
     {
-        if (await db.PlaceAsync(slug, reader, now, Parts.Compositions | Parts.Hazards | Parts.Routes, cancel) is not { } view)
+        if (await db.PlaceAsync(slug, reader, now, Parts.All, cancel) is not { } view)
             return null;
 
         var place = view.Place;
@@ -65,14 +74,14 @@ public static class TideSheetQueries
         var stance = place.VantagePoints.FirstOrDefault(v => v.Slug == request.Stance);
         if (request.Stance is not null && stance is null)
             request = request with { Stance = null, Fault = request.Fault ?? "The vantage point in this address is none of this place's. Choose one from the list." };
-        var limit = stance is null ? null : StanceLimit.Of(new StanceView(view, stance));
+        var limit = stance is null ? null : StanceLimit.Of(new StanceView(view, stance), request, curves, now);
         if (view.Tide is not { } tide)
             return new(view, request, null, null, null, limit, await db.StationsNearAsync(place.Position, 3, cancel));
 
         var (from, to) = TideDrawing.Span(request.Day, place.Zone);
         return new(view, request,
             TideNow.Of(curves.Around(tide, now), now),
-            curves.Between(tide, from, to) is { } curve ? TideDrawing.Of(curve, request.Day, place.Zone, now, limit?.DrawnMetres) : null,
+            curves.Between(tide, from, to) is { } curve ? TideDrawing.Of(curve, request.Day, place.Zone, now, limit?.DrawnMetres, limit?.Turns) : null,
             TideMonth.Of(tide, curves, request.Month, place.Zone), limit, []);
     }
 }

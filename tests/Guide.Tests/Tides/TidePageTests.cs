@@ -1,4 +1,7 @@
+using System.Globalization;
 using System.Net;
+using System.Text.Json;
+using System.Text.RegularExpressions;
 using AngleSharp;
 using AngleSharp.Dom;
 using Foreshore.Guide.Locations;
@@ -112,6 +115,45 @@ public class TidePageTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
         var without = await PageAsync("/coast/shingle-howe/tide?stance=pond-rail");
         Assert.Empty(without.QuerySelectorAll("rect.ink-not-usable"));
         Assert.Contains("No highest usable tide is recorded", without.Body!.TextContent, StringComparison.Ordinal);
+    }
+
+    /// <summary>The weekend judges the same stance by the same way: every turn back it answers stands on the tide page of that day.</summary>
+    [Fact]
+    public async Task Turn_back_is_the_largest_figure_says_why_and_is_the_weekends()
+    {
+        var page = await PageAsync("/coast/gannet-stairs/tide?stance=lower-stair&day=2026-11-28");
+        var section = page.QuerySelector("#turn-back")!;
+        var told = section.QuerySelectorAll(".turn-back").Select(figure => figure.TextContent.Trim()).ToList();
+
+        Assert.NotEmpty(told);
+        Assert.All(told, words => Assert.Matches(@"^\d\d:\d[05] EST, (Sat 28|Sun 29|Mon 30) Nov at the latest, waves not counted$", Regex.Replace(words, @"\s+", " ")));
+        Assert.Contains("0.3 m taken off its limit", section.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Waves are left out", section.TextContent, StringComparison.Ordinal);
+        Assert.Equal(told.Count(words => !words.Contains("Mon 30", StringComparison.Ordinal)), page.QuerySelectorAll("svg text.ink-turn-back").Length);
+        using var weekend = JsonDocument.Parse(await guide.Client.GetStringAsync("/api/v1/weekend?from=2026-11-27", Cancel));
+        var answered = weekend.RootElement.GetProperty("compositions").EnumerateArray()
+            .Where(row => row.GetProperty("page").GetString()!.Contains("gannet-stairs/lower-stair", StringComparison.Ordinal))
+            .SelectMany(row => row.GetProperty("sessions").EnumerateArray()).Select(cell => cell.GetProperty("turnBack"))
+            .Where(time => time.ValueKind == JsonValueKind.String).Select(time => time.GetDateTimeOffset())
+            .Where(time => time.Day is 28 or 29).Select(time => time.ToString("HH:mm", CultureInfo.InvariantCulture)).Distinct().ToList();
+        Assert.NotEmpty(answered);
+        Assert.All(answered, time => Assert.Contains(told, words => words.StartsWith(time, StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public async Task Nothing_is_told_under_a_closure_and_what_is_not_recorded_is_named()
+    {
+        var closed = await PageAsync("/coast/widows-table/tide?stance=chimney-lip");
+        Assert.Contains("Keep off on", closed.QuerySelector("#turn-back")!.TextContent, StringComparison.Ordinal);
+        Assert.Empty(closed.QuerySelectorAll(".turn-back, .ink-turn-back, rect.ink-not-usable"));
+
+        var unknown = await PageAsync("/coast/pigeon-neck/tide?stance=boulder-end");
+        Assert.Contains("Not told: no highest usable tide is recorded", unknown.QuerySelector("#turn-back")!.TextContent, StringComparison.Ordinal);
+        Assert.Empty(unknown.QuerySelectorAll(".turn-back"));
+
+        var past = await PageAsync("/coast/gannet-stairs/tide?stance=lower-stair&day=2026-11-01");
+        Assert.Contains("These days are past.", past.QuerySelector("#turn-back")!.TextContent, StringComparison.Ordinal);
+        Assert.Empty(past.QuerySelectorAll(".turn-back, .ink-turn-back"));
     }
 
     [Theory]

@@ -5,12 +5,14 @@ using Foreshore.Guide.Shell;
 using Foreshore.Guide.Tides;
 using NodaTime;
 
-namespace Foreshore.Guide.Outlooks;
+namespace Foreshore.Guide.Access;
 
 /// <summary>A stay's bounds in words ready to print.</summary>
 public static class StayWords
 {
     public const string InTheDark = "the way is not known in the dark";
+    public const string AtTheLatest = " at the latest, waves not counted";
+    public const string NoWatchPlace = "no watch place is recorded, and no minute counts that nobody could watch for";
 
     private static readonly Duration Soon = Duration.FromHours(4);
 
@@ -19,9 +21,12 @@ public static class StayWords
     {
         if (stay.TurnBack is not { } time || time > windowEnd + Soon)
             return null;
-        var because = stay.Closing == StayCause.Watch ? "with the light the sea is watched anew" : Closing(stay, zone);
-        return $"turn back {time.Clock(zone)}{(isAtTheLatest ? " at the latest, waves not counted" : "")}: {because}";
+        return $"turn back {time.Clock(zone)}{(isAtTheLatest ? AtTheLatest : "")}: {Because(stay, zone)}";
     }
+
+    /// <summary>Why one turns back.</summary>
+    public static string Because(Stay stay, DateTimeZone zone) =>
+        stay.Closing == StayCause.Watch ? "with the light the sea is watched anew" : Closing(stay, zone);
 
     /// <summary>What ends a stay.</summary>
     public static string Closing(Stay stay, DateTimeZone zone) =>
