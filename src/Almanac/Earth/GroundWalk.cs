@@ -16,6 +16,7 @@ internal sealed class GroundWalk
     private readonly double highest;
     private readonly double[] distances;
     private readonly Leg[] legs;
+    private GeodesicEnd laidTo;
 
     internal GroundWalk(SkylineQuestion question, ElevationGrid[] finestFirst, double highestMetres)
     {
@@ -31,22 +32,24 @@ internal sealed class GroundWalk
         var horizonDegrees = SkylineFromElevation.HorizonDipDegrees(eye, radius);
         var horizon = -Math.Tan(horizonDegrees / Degree);
         var horizonMetres = horizonDegrees / Degree * radius;
-        Lay(toward);
+        var laid = 0;
 
         var (land, unmeasured) = (double.NegativeInfinity, double.NegativeInfinity);
         var endsInLand = false;
+        // Past the distance at which the highest ground would show highest, what any ground could reach only shrinks; past the
+        // horizon the sea's edge hides what stays below it.
+        var shrinksFrom = highest > eye ? 0 : Math.Sqrt(2 * radius * (eye - highest)) * 1.01 + 1;
         foreach (var distance in distances)
         {
             var arc = new SkylineFromElevation.Arc(distance / radius, radius);
-            var most = arc.Slope(highest, eye);
-            // From below the highest ground, what it could reach only shrinks with distance.
-            if (highest > eye && land > most) break;
+            if (distance >= shrinksFrom && (distance > horizonMetres || land > horizon) && !arc.ShowsAbove(Math.Max(land, horizon), highest, eye)) break;
 
-            var leg = (int)(distance / LegMetres);
-            var (latitude, longitude) = legs[Math.Min(leg, legs.Length - 1)].At(distance - leg * LegMetres);
+            var leg = Math.Min((int)(distance / LegMetres), legs.Length - 1);
+            while (laid <= leg) Lay(toward, laid++);
+            var (latitude, longitude) = legs[leg].At(distance - leg * LegMetres);
             var metres = Ground(latitude, longitude);
-            if (double.IsNaN(metres)) unmeasured = Math.Max(unmeasured, most);
-            else if (metres > 0) land = Math.Max(land, arc.Slope(metres, eye));
+            if (double.IsNaN(metres)) unmeasured = Math.Max(unmeasured, arc.Slope(highest, eye));
+            else if (metres > 0 && arc.ShowsAbove(land, metres, eye)) land = arc.Slope(metres, eye);
             if (distance <= horizonMetres) endsInLand = metres > 0;
         }
 
@@ -93,15 +96,12 @@ internal sealed class GroundWalk
         return (across * (1 - Ellipsoid.EccentricitySquared) / w2, across);
     }
 
-    private void Lay(Bearing toward)
+    private void Lay(Bearing toward, int leg)
     {
-        var start = new GeodesicEnd(question.Position, toward);
-        for (var i = 0; i < legs.Length; i++)
-        {
-            var end = Geodesic.Along(question.Position, toward, (i + 1) * LegMetres);
-            legs[i] = new Leg(start, end);
-            start = end;
-        }
+        if (leg == 0) laidTo = new GeodesicEnd(question.Position, toward);
+        var end = Geodesic.Along(question.Position, toward, (leg + 1) * LegMetres);
+        legs[leg] = new Leg(laidTo, end);
+        laidTo = end;
     }
 
     /// <summary>A cubic in latitude and one in longitude between two points of a geodesic and their directions.</summary>

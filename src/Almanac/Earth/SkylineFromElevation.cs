@@ -88,5 +88,9 @@ public static class SkylineFromElevation
         /// <summary>Tangent of the altitude at which a height shows.</summary>
         internal double Slope(double metres, double eyeMetres) =>
             (metres - eyeMetres - (Radius + metres) * rise) / ((Radius + metres) * reach);
+
+        /// <summary>Whether it shows above such a tangent: the same without dividing.</summary>
+        internal bool ShowsAbove(double slope, double metres, double eyeMetres) =>
+            double.IsNegativeInfinity(slope) || metres - eyeMetres - (Radius + metres) * rise > slope * ((Radius + metres) * reach);
     }
 }

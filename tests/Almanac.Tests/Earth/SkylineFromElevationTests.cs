@@ -8,11 +8,12 @@ public class SkylineFromElevationTests
 {
     private static readonly Position Stance = new(44.5, -67.5);
     private static readonly ElevationGrid FlatSea = MadeGround.Grid(44, -68, 1, (_, _) => 0);
+    private static ElevationGrid? walled;
 
     [Fact]
     public void Flat_sea_gives_the_dip_all_round()
     {
-        var found = SkylineFromElevation.Of(new(Stance, 8) { OutsideIsSea = true }, [Sea(1)]);
+        var found = SkylineFromElevation.Of(new(Stance, 8) { OutsideIsSea = true }, [FlatSea]);
 
         Assert.All(found.Skyline.Points, point => Assert.Equal(SkylineKind.Sea, point.Kind));
         Assert.Equal(-new Observer(Stance, 8, found.Skyline).DipDegrees, found.Skyline.AltitudeDegreesAt(Bearing.FromDegrees(77), Dip.Degrees(8)));
@@ -60,7 +61,8 @@ public class SkylineFromElevationTests
         // 100 m of ground north of a parallel 20 km away.
         var wall = Geodesic.Along(Stance, Bearing.FromDegrees(0), 20000).Position.LatitudeDegrees;
         var step = Math.Ceiling(wall * 1200) / 1200;
-        var found = SkylineFromElevation.Of(new(Stance, 5) { OutsideIsSea = true, RefractionCoefficient = refraction }, [MadeGround.Grid(44, -68, 1, (latitude, _) => latitude >= step - 1e-9 ? 100 : 0)]);
+        walled ??= MadeGround.Grid(44, -68, 1, (latitude, _) => latitude >= step - 1e-9 ? 100 : 0);
+        var found = SkylineFromElevation.Of(new(Stance, 5) { OutsideIsSea = true, RefractionCoefficient = refraction }, [walled]);
 
         var distance = Geodesic.Between(Stance, new Position(step, Stance.LongitudeDegrees)).Metres;
         var alongMeridian = 6368000.0;
@@ -189,9 +191,6 @@ public class SkylineFromElevationTests
         var edge = Math.Atan((400 - 5 - distance * distance * 0.87 / (2 * MadeGround.Radius)) / distance) * (180 / Math.PI);
         Assert.Equal(edge, Refraction.Apparent(sun.AltitudeDegrees + 0.2675), 0.05);
     }
-
-    // Wide enough that the horizon of a low eye lies inside.
-    private static ElevationGrid Sea(double degrees) => MadeGround.Grid(44, -68, degrees, (_, _) => 0);
 
     private sealed class Told : IProgress<double>
     {

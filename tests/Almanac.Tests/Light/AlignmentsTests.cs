@@ -25,12 +25,13 @@ public class AlignmentsTests
         var found = Alignments.Between(body, Shore, subject, tolerance, From, To, Coast.Year2026);
         var step = Duration.FromSeconds(20);
         var scanned = new List<(Instant Time, double Off)>();
+        var along = Along(subject);
         var (nearest, at) = (double.PositiveInfinity, From);
         for (var time = From; time < To; time += step)
         {
             var place = body == SkyBody.Sun ? Coast.Year2026.Sun.At(time, Coast.Eastport) : Coast.Year2026.Moon.At(time, Coast.Eastport);
             var seen = Refraction.Apparent(place.AltitudeDegrees);
-            var off = Math.Abs(Math.IEEERemainder(place.AzimuthDegrees - bearing, 360)) > 30 ? 99 : Off(place.AzimuthDegrees, seen, subject);
+            var off = Math.Abs(Math.IEEERemainder(place.AzimuthDegrees - bearing, 360)) > 30 ? 99 : Off(place.AzimuthDegrees, seen, subject, along);
             if (off < tolerance && off < nearest && seen + 16.0 / 60 > -Shore.DipDegrees) (nearest, at) = (off, time);
             if (off >= tolerance && nearest < 99)
             {
@@ -80,18 +81,16 @@ public class AlignmentsTests
         Assert.Throws<ArgumentOutOfRangeException>(() =>
             Alignments.Between(SkyBody.Sun, Shore, new Upright(Bearing.FromDegrees(0), 0, 1), tolerance, From, To, Coast.Year2026));
 
-    private static double Off(double azimuth, double seen, Upright subject)
-    {
-        var turn = (azimuth - subject.Bearing.Degrees) * Radian;
-        var nearest = double.PositiveInfinity;
-        // Along the line in steps of a thousandth of its length.
-        for (var i = 0; i <= 1000; i++)
-        {
-            var altitude = (subject.FootDegrees + (subject.TopDegrees - subject.FootDegrees) * i / 1000) * Radian;
-            var cosine = Math.Sin(altitude) * Math.Sin(seen * Radian) + Math.Cos(altitude) * Math.Cos(seen * Radian) * Math.Cos(turn);
-            nearest = Math.Min(nearest, Math.Acos(Math.Clamp(cosine, -1, 1)) / Radian);
-        }
+    /// <summary>The upright line in steps of a thousandth of its length, as sines and cosines: they do not change while the sky turns.</summary>
+    private static (double Sin, double Cos)[] Along(Upright subject) =>
+        [.. Enumerable.Range(0, 1001).Select(i => Math.SinCos((subject.FootDegrees + (subject.TopDegrees - subject.FootDegrees) * i / 1000) * Radian))];
 
-        return nearest;
+    private static double Off(double azimuth, double seen, Upright subject, (double Sin, double Cos)[] along)
+    {
+        var turn = Math.Cos((azimuth - subject.Bearing.Degrees) * Radian);
+        var (sin, cos) = Math.SinCos(seen * Radian);
+        var nearest = -1.0;
+        foreach (var point in along) nearest = Math.Max(nearest, point.Sin * sin + point.Cos * cos * turn);
+        return Math.Acos(Math.Min(nearest, 1)) / Radian;
     }
 }

@@ -16,6 +16,7 @@ internal sealed class NightSky
 {
     private const double Radian = Math.PI / 180;
     private static readonly ConcurrentDictionary<Instant, Shared> Known = new();
+    private static readonly ConcurrentDictionary<Camera.Frame, Direction[]> Lattices = new();
 
     private readonly Scene scene;
     private readonly Shared shared;
@@ -59,18 +60,18 @@ internal sealed class NightSky
     {
         get
         {
+            // The sine of a point's galactic latitude is the cosine of its distance from the pole.
             var pole = Seen(shared.Pole);
-            var (lowest, highest) = (90.0, -90.0);
-            foreach (var point in Lattice(scene.Frame))
+            var towards = Direction.Of(pole.AzimuthDegrees, pole.AltitudeDegrees);
+            var (lowest, highest) = (1.0, -1.0);
+            foreach (var point in Lattices.GetOrAdd(scene.Frame, frame => [.. Lattice(frame)]))
             {
-                var apart = Math.Sin(point.AltitudeDegrees * Radian) * Math.Sin(pole.AltitudeDegrees * Radian)
-                    + Math.Cos(point.AltitudeDegrees * Radian) * Math.Cos(pole.AltitudeDegrees * Radian) * Math.Cos((point.AzimuthDegrees - pole.AzimuthDegrees) * Radian);
-                var latitude = Math.Asin(Math.Clamp(apart, -1, 1)) / Radian;
-                (lowest, highest) = (Math.Min(lowest, latitude), Math.Max(highest, latitude));
+                var sine = point.East * towards.East + point.North * towards.North + point.Up * towards.Up;
+                (lowest, highest) = (Math.Min(lowest, sine), Math.Max(highest, sine));
             }
 
             // The lattice is all of one piece: between its least and greatest latitude every other one occurs.
-            return lowest <= 5 && highest >= -5;
+            return lowest <= Math.Sin(5 * Radian) && highest >= -Math.Sin(5 * Radian);
         }
     }
 
@@ -78,7 +79,7 @@ internal sealed class NightSky
 
     internal static NightSky At(Instant time, Scene scene, MoonEphemeris ephemeris) => new(time, scene, ephemeris);
 
-    private static IEnumerable<Horizontal> Lattice(Camera.Frame frame)
+    private static IEnumerable<Direction> Lattice(Camera.Frame frame)
     {
         var (wide, high) = (Math.Tan(frame.Lens.HorizontalAngleDegrees / 2 * Radian), Math.Tan(frame.Lens.VerticalAngleDegrees / 2 * Radian));
         // On the picture the level horizon is a level line.
@@ -90,7 +91,7 @@ internal sealed class NightSky
                 var y = j == 21 ? horizon : high * (j - 10) / 10;
                 var turn = Math.Atan2(x, Math.Cos(frame.TiltDegrees * Radian) - y * Math.Sin(frame.TiltDegrees * Radian));
                 var up = Math.Asin((Math.Sin(frame.TiltDegrees * Radian) + y * Math.Cos(frame.TiltDegrees * Radian)) / Math.Sqrt(1 + x * x + y * y));
-                if (up >= -1e-9) yield return new Horizontal(frame.Facing.Degrees + turn / Radian, up / Radian);
+                if (up >= -1e-9) yield return Direction.Of(frame.Facing.Degrees + turn / Radian, up / Radian);
             }
     }
 
@@ -113,7 +114,8 @@ internal sealed class NightSky
             var centuries = JulianDay.TerrestrialCenturies(time);
             var moon = MoonPosition.At(time);
             return new Shared(
-                MoonPhases.At(time), moon.DistanceKm, ApparentPlace.Of(Galactic.Centre, centuries), ApparentPlace.Of(Galactic.NorthPole, centuries), moon.SiderealDegrees);
+                MoonPhases.Of(SunPosition.At(JulianDay.DaysFromJ2000(time), DeltaT.Seconds(time)), moon), moon.DistanceKm,
+                ApparentPlace.Of(Galactic.Centre, centuries), ApparentPlace.Of(Galactic.NorthPole, centuries), moon.SiderealDegrees);
         }
     }
 }

@@ -130,7 +130,9 @@ public class SunCrossingsTests
             var within = left.Where(crossing => crossing.Time >= from && crossing.Time < to).ToList();
             var changes = before < 0 && after >= 0 || before >= 0 && after < 0;
             // A scan overlooks two crossings within one minute, where the altitude only just reaches the value.
-            Assert.True(double.IsNaN(before + after) || (changes ? within.Count == 1 && within[0].Rising == after >= 0 : within.Count is 0 or 2), $"{from}: {before} to {after}, {within.Count} found");
+            // The message is put together only for a fault: it takes longer than the minute.
+            if (!(double.IsNaN(before + after) || (changes ? within.Count == 1 && within[0].Rising == after >= 0 : within.Count is 0 or 2)))
+                Assert.Fail($"{from}: {before} to {after}, {within.Count} found");
             before = after;
         }
 
