@@ -1,12 +1,18 @@
 using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Time;
 using NodaTime;
+using NodaTime.TimeZones;
 
 namespace Foreshore.Almanac.Stays;
 
 /// <summary>What gates, sailings and daylight leave of a day.</summary>
 internal static class ClockRules
 {
+    // When the clock is put on or back: a time that it skips is the moment of the change, and of one that it shows twice the
+    // later opens and the earlier shuts.
+    private static readonly ZoneLocalMappingResolver Opening = Resolvers.CreateMappingResolver(Resolvers.ReturnLater, Resolvers.ReturnStartOfIntervalAfter);
+    private static readonly ZoneLocalMappingResolver Closing = Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter);
+
     /// <summary>Every day's opening of a gate: walked in after it, back through it, packed, before it shuts. One that opens as it shuts is never open.</summary>
     internal static List<Presence> AtGate(StayPlan plan, int index, double from, double to, WalkLight light)
     {
@@ -16,7 +22,7 @@ internal static class ClockRules
         var last = JulianDay.FromDays(to).InZone(plan.Zone).Date.PlusDays(1);
         for (var date = JulianDay.FromDays(from).InZone(plan.Zone).Date.PlusDays(-1); date <= last; date = date.PlusDays(1))
         {
-            double opens = Clock(date, gate.Opens), closes = Clock(gate.Closes <= gate.Opens ? date.PlusDays(1) : date, gate.Closes);
+            double opens = Clock(date, gate.Opens, Opening), closes = Clock(gate.Closes <= gate.Opens ? date.PlusDays(1) : date, gate.Closes, Closing);
             var arrival = light.ArrivalAfter(opens, gate.RideMinutes, gate.WalkInMinutes, plan.Party);
             var leave = light.LeaveBefore(closes, gate.RideMinutes, gate.WalkOutMinutes, plan.Party) - plan.Party.PackingMinutes * Stretch.Minute;
             if (arrival < leave)
@@ -25,7 +31,7 @@ internal static class ClockRules
 
         return found;
 
-        double Clock(LocalDate date, LocalTime time) => JulianDay.DaysFromJ2000(date.At(time).InZoneLeniently(plan.Zone).ToInstant());
+        double Clock(LocalDate date, LocalTime time, ZoneLocalMappingResolver resolver) => JulianDay.DaysFromJ2000(date.At(time).InZone(plan.Zone, resolver).ToInstant());
     }
 
     /// <summary>A way not known in the dark is neither walked in before civil dawn nor out after civil dusk.</summary>
