@@ -2032,6 +2032,51 @@ namespace Foreshore.Guide.Migrations
                     b.ToTable("used_slugs", (string)null);
                 });
 
+            modelBuilder.Entity("Foreshore.Guide.Members.AuditEntry", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<Guid?>("About")
+                        .HasColumnType("uuid")
+                        .HasColumnName("about");
+
+                    b.Property<string>("Act")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("act");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("words");
+
+                    b.HasKey("Id")
+                        .HasName("pk_audit_entries");
+
+                    b.HasIndex("At")
+                        .HasDatabaseName("ix_audit_entries_at");
+
+                    b.ToTable("audit_entries", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'NewStartMade', 'NewStartUsed')");
+                        });
+                });
+
             modelBuilder.Entity("Foreshore.Guide.Members.ClubSettings", b =>
                 {
                     b.Property<int>("Id")
@@ -2090,6 +2135,379 @@ namespace Foreshore.Guide.Migrations
                         {
                             t.HasCheckConstraint("ck_club_settings_one_row", "id = 1");
                         });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Members.Invitation", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Email")
+                        .HasMaxLength(254)
+                        .HasColumnType("character varying(254)")
+                        .HasColumnName("email");
+
+                    b.Property<Instant>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expires_at");
+
+                    b.Property<bool>("IsForFirstAdmin")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_for_first_admin");
+
+                    b.Property<Instant>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<Guid?>("MadeBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("made_by");
+
+                    b.Property<Instant?>("RevokedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("revoked_at");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("role");
+
+                    b.Property<byte[]>("TokenHash")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("bytea")
+                        .HasColumnName("token_hash");
+
+                    b.Property<Instant?>("UsedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("used_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_invitations");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_invitations_token_hash");
+
+                    b.ToTable("invitations", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_invitations_lasts_a_week_at_most", "expires_at > made_at AND expires_at <= made_at + interval '7 days'");
+
+                            t.HasCheckConstraint("ck_invitations_role", "role IN ('Visitor', 'Member', 'Warden', 'Admin')");
+
+                            t.HasCheckConstraint("ck_invitations_role_of_the_club", "role <> 'Visitor'");
+
+                            t.HasCheckConstraint("ck_invitations_used_or_revoked", "used_at IS NULL OR revoked_at IS NULL");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Members.Member", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<byte[]>("AuthenticatorKey")
+                        .HasMaxLength(20)
+                        .HasColumnType("bytea")
+                        .HasColumnName("authenticator_key");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasMaxLength(254)
+                        .HasColumnType("character varying(254)")
+                        .HasColumnName("email");
+
+                    b.Property<Instant>("JoinedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("joined_at");
+
+                    b.Property<long>("LastCodeStep")
+                        .HasColumnType("bigint")
+                        .HasColumnName("last_code_step");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("PasswordHash")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("password_hash");
+
+                    b.Property<Instant?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("removed_at");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("role");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_members");
+
+                    b.HasIndex("Email")
+                        .IsUnique()
+                        .HasDatabaseName("ix_members_email");
+
+                    b.ToTable("members", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_members_email", "email = lower(email) AND position('@' in email) > 1");
+
+                            t.HasCheckConstraint("ck_members_role", "role IN ('Visitor', 'Member', 'Warden', 'Admin')");
+
+                            t.HasCheckConstraint("ck_members_role_of_the_club", "role <> 'Visitor'");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Members.MemberPasskey", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("AddedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("added_at");
+
+                    b.Property<byte[]>("AttestationObject")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("attestation_object");
+
+                    b.Property<byte[]>("ClientDataJson")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("client_data_json");
+
+                    b.Property<byte[]>("CredentialId")
+                        .IsRequired()
+                        .HasMaxLength(1023)
+                        .HasColumnType("bytea")
+                        .HasColumnName("credential_id");
+
+                    b.Property<bool>("IsBackedUp")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_backed_up");
+
+                    b.Property<bool>("IsBackupEligible")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_backup_eligible");
+
+                    b.Property<Guid>("MemberId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("member_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("name");
+
+                    b.Property<byte[]>("PublicKey")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("public_key");
+
+                    b.Property<long>("SignCount")
+                        .HasColumnType("bigint")
+                        .HasColumnName("sign_count");
+
+                    b.PrimitiveCollection<string[]>("Transports")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("transports");
+
+                    b.Property<Instant>("UsedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("used_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_member_passkeys");
+
+                    b.HasIndex("CredentialId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_member_passkeys_credential_id");
+
+                    b.HasIndex("MemberId")
+                        .HasDatabaseName("ix_member_passkeys_member_id");
+
+                    b.ToTable("member_passkeys", (string)null);
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Members.MemberSession", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("BeganAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("began_at");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("device");
+
+                    b.Property<int>("Factors")
+                        .HasColumnType("integer")
+                        .HasColumnName("factors");
+
+                    b.Property<Guid>("MemberId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("member_id");
+
+                    b.Property<Instant>("SeenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("seen_at");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("way");
+
+                    b.HasKey("Id")
+                        .HasName("pk_member_sessions");
+
+                    b.HasIndex("MemberId")
+                        .HasDatabaseName("ix_member_sessions_member_id");
+
+                    b.ToTable("member_sessions", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_member_sessions_factors", "factors IN (1, 2)");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Members.NewStart", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expires_at");
+
+                    b.Property<Instant>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<Guid>("MadeBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("made_by");
+
+                    b.Property<Guid>("MemberId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("member_id");
+
+                    b.Property<byte[]>("TokenHash")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("bytea")
+                        .HasColumnName("token_hash");
+
+                    b.Property<Instant?>("UsedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("used_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_new_starts");
+
+                    b.HasIndex("MemberId")
+                        .HasDatabaseName("ix_new_starts_member_id");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_new_starts_token_hash");
+
+                    b.ToTable("new_starts", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_new_starts_lasts_a_day_at_most", "expires_at > made_at AND expires_at <= made_at + interval '1 day'");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Members.RecoveryCode", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<byte[]>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("bytea")
+                        .HasColumnName("hash");
+
+                    b.Property<Guid>("MemberId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("member_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_recovery_codes");
+
+                    b.HasIndex("MemberId")
+                        .HasDatabaseName("ix_recovery_codes_member_id");
+
+                    b.ToTable("recovery_codes", (string)null);
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Members.SignInFailure", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<byte[]>("Subject")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("bytea")
+                        .HasColumnName("subject");
+
+                    b.HasKey("Id")
+                        .HasName("pk_sign_in_failures");
+
+                    b.HasIndex("Subject", "At")
+                        .HasDatabaseName("ix_sign_in_failures_subject_at");
+
+                    b.ToTable("sign_in_failures", (string)null);
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Tides.StoredCatalogue", b =>
@@ -2528,6 +2946,46 @@ namespace Foreshore.Guide.Migrations
                         .HasConstraintName("fk_location_grants_locations_location_id");
                 });
 
+            modelBuilder.Entity("Foreshore.Guide.Members.MemberPasskey", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Members.Member", null)
+                        .WithMany("Passkeys")
+                        .HasForeignKey("MemberId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_member_passkeys_members_member_id");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Members.MemberSession", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Members.Member", null)
+                        .WithMany()
+                        .HasForeignKey("MemberId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_member_sessions_members_member_id");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Members.NewStart", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Members.Member", null)
+                        .WithMany()
+                        .HasForeignKey("MemberId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_new_starts_members_member_id");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Members.RecoveryCode", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Members.Member", null)
+                        .WithMany("RecoveryCodes")
+                        .HasForeignKey("MemberId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_recovery_codes_members_member_id");
+                });
+
             modelBuilder.Entity("Foreshore.Guide.Tides.TideStation", b =>
                 {
                     b.HasOne("Foreshore.Guide.Tides.TideStation", null)
@@ -2566,6 +3024,13 @@ namespace Foreshore.Guide.Migrations
                     b.Navigation("Routes");
 
                     b.Navigation("VantagePoints");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Members.Member", b =>
+                {
+                    b.Navigation("Passkeys");
+
+                    b.Navigation("RecoveryCodes");
                 });
 #pragma warning restore 612, 618
         }

@@ -43,6 +43,16 @@ public sealed class GuideDb(DbContextOptions<GuideDb> options) : DbContext(optio
 
     internal DbSet<UsedSlug> UsedSlugs => Set<UsedSlug>();
 
+    internal DbSet<Member> Members => Set<Member>();
+
+    internal DbSet<MemberSession> MemberSessions => Set<MemberSession>();
+
+    internal DbSet<Invitation> Invitations => Set<Invitation>();
+
+    internal DbSet<NewStart> NewStarts => Set<NewStart>();
+
+    internal DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();
+
     protected override void OnConfiguring(DbContextOptionsBuilder optionsBuilder) =>
         optionsBuilder.AddInterceptors(SearchTextOnSave.Instance);
 

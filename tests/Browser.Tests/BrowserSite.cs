@@ -15,8 +15,8 @@ public sealed class BrowserSite(TestCluster cluster, Chromium chromium) : GuideH
 {
     public Uri Address => ClientOptions.BaseAddress;
 
-    /// <summary>A new visitor with nothing remembered. Anything asked of another host is refused and told.</summary>
-    public async Task<Visit> VisitAsync(Device device, bool javaScript = true, string? theme = null)
+    /// <summary>A new browser with nothing remembered, signed in where a role is given. Anything asked of another host is refused and told.</summary>
+    public async Task<Visit> VisitAsync(Device device, bool javaScript = true, string? theme = null, Members.Role role = Members.Role.Visitor)
     {
         var context = await chromium.Browser.NewContextAsync(new BrowserNewContextOptions
         {
@@ -29,6 +29,12 @@ public sealed class BrowserSite(TestCluster cluster, Chromium chromium) : GuideH
         });
         if (theme is not null)
             await context.AddCookiesAsync([new Cookie { Name = "foreshore-theme", Value = theme, Url = Address.ToString() }]);
+        if (role > Members.Role.Visitor)
+        {
+            var (name, value) = await this.SignInAsync(role);
+            await context.AddCookiesAsync([new Cookie { Name = name, Value = value, Url = Address.ToString() }]);
+        }
+
         return await Visit.BeginAsync(context, Address);
     }
 }

@@ -30,7 +30,8 @@ public sealed class Visit : IAsyncDisposable
                 visit.complaints.Enqueue($"{visit.Page.Url}: {message.Text}");
         };
         visit.Page.PageError += (_, error) => visit.complaints.Enqueue($"{visit.Page.Url}: {error}");
-        await context.RouteAsync(address => !site.IsBaseOf(new Uri(address)), async route =>
+        // The site by name and by number is the same site.
+        await context.RouteAsync(address => new Uri(address) is not { IsLoopback: true } asked || asked.Port != site.Port, async route =>
         {
             if (route.Request.Url.StartsWith("http", StringComparison.Ordinal))
                 visit.elsewhere.Enqueue(route.Request.Url);

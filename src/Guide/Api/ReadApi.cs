@@ -37,22 +37,22 @@ public static class ReadApi
         return routes;
     }
 
-    private static async Task<IResult> LocationsAsync(IDbContextFactory<GuideDb> database, MastheadQueries heads, IClock clock, CancellationToken cancel)
+    private static async Task<IResult> LocationsAsync(HttpContext http, IDbContextFactory<GuideDb> database, MastheadQueries heads, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        var coast = await db.CoastAsync(Reader.Visitor, Parts.Routes | Parts.Hazards, cancel: cancel);
+        var coast = await db.CoastAsync(http.Reader(), Parts.Routes | Parts.Hazards, cancel: cancel);
         var head = await heads.CurrentAsync(cancel);
         return new Answer<LocationsAnswer>(new(head.DemoLine, Words.NotForNavigation,
             [.. coast.Select(place => LocationLine.Of(place, clock.GetCurrentInstant()))]));
     }
 
-    private static async Task<IResult> LocationAsync(
+    private static async Task<IResult> LocationAsync(HttpContext http,
         [Description("The place's slug, as in the address of its page.")] string location,
         IDbContextFactory<GuideDb> database, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        if (await db.LocationAsync(location, Reader.Visitor, cancel: cancel) is not { } place)
-            return await MovedAsync(db, m => $"{Root}/locations/{m.Location}", location, null, null, cancel);
+        if (await db.LocationAsync(location, http.Reader(), cancel: cancel) is not { } place)
+            return await MovedAsync(db, http.Reader(), m => $"{Root}/locations/{m.Location}", location, null, null, cancel);
         var words = await db.ClubSettings.AsNoTracking().Select(club => new
         {
             club.IsDemo,
@@ -63,14 +63,14 @@ public static class ReadApi
             words is { IsDemo: true } ? ClubSettings.DemoBanner : null, words?.Cautions));
     }
 
-    private static async Task<IResult> SeasonAsync(
+    private static async Task<IResult> SeasonAsync(HttpContext http,
         [Description("The place's slug.")] string location, [Description("The vantage point's slug.")] string vantage, [Description("The composition's slug.")] string composition,
         IDbContextFactory<GuideDb> database, MastheadQueries heads, LightCache kept, TideCurves curves, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
         var now = clock.GetCurrentInstant();
-        if (await db.PictureAsync(location, vantage, composition, Reader.Visitor, now, cancel) is not { } view)
-            return await MovedAsync(db, m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/season", location, vantage, composition, cancel);
+        if (await db.PictureAsync(location, vantage, composition, http.Reader(), now, cancel) is not { } view)
+            return await MovedAsync(db, http.Reader(), m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/season", location, vantage, composition, cancel);
         return new Answer<SeasonAnswer>(SeasonAnswer.Of(view, PictureUse.Of(view.From, view.Picture, curves, now), await heads.CurrentAsync(cancel), kept, now));
     }
 
@@ -83,11 +83,11 @@ public static class ReadApi
         if (request.Faults.Count > 0)
             return ApiProblem.Refused(string.Join(" ", request.Faults.Select(fault => $"{fault.FieldId}: {fault.Words}")));
         await using var db = await database.CreateDbContextAsync(cancel);
-        var (board, cautions) = await db.WeekendAsync(Reader.Visitor, request, home: null, clock.GetCurrentInstant(), sky, curves, cancel);
+        var (board, cautions) = await db.WeekendAsync(http.HttpContext.Reader(), request, home: null, clock.GetCurrentInstant(), sky, curves, cancel);
         return new Answer<WeekendAnswer>(WeekendAnswer.Of(board, (await heads.CurrentAsync(cancel)).DemoLine, cautions.SelectMany(one => one.Cautions.Lines)));
     }
 
-    private static async Task<IResult> AlignmentsAsync(
+    private static async Task<IResult> AlignmentsAsync(HttpContext http,
         [Description("The place's slug.")] string location, [Description("The vantage point's slug.")] string vantage, [Description("The composition's slug.")] string composition,
         [Description("First local date; today when left out.")] string? from,
         [Description("Last local date; a year after the first when left out, at most five.")] string? to,
@@ -95,10 +95,10 @@ public static class ReadApi
         IDbContextFactory<GuideDb> database, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        var place = await db.LocationAsync(location, Reader.Visitor, Parts.Compositions, cancel);
+        var place = await db.LocationAsync(location, http.Reader(), Parts.Compositions, cancel);
         var point = place?.VantagePoints.SingleOrDefault(v => v.Slug == vantage);
         if (point?.Compositions.SingleOrDefault(c => c.Slug == composition) is not { } picture)
-            return await MovedAsync(db, m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/alignments", location, vantage, composition, cancel);
+            return await MovedAsync(db, http.Reader(), m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/alignments", location, vantage, composition, cancel);
         if (!AlignmentsQuestion.TryRead(from, to, tolerance, clock.GetCurrentInstant().InZone(place!.Zone).Date, out var question, out var fault))
             return ApiProblem.Refused(fault);
         var club = await db.ClubSettings.AsNoTracking().SingleOrDefaultAsync(cancel);
@@ -133,9 +133,9 @@ public static class ReadApi
             : ApiProblem.Refused(Compositions.Declination.OutsideYears(question.Date));
     }
 
-    private static async Task<IResult> MovedAsync(GuideDb db, Func<(string Location, string? VantagePoint, string? Composition), string> address,
+    private static async Task<IResult> MovedAsync(GuideDb db, Reader reader, Func<(string Location, string? VantagePoint, string? Composition), string> address,
         string location, string? vantage, string? composition, CancellationToken cancel) =>
-        await db.MovedToAsync(Reader.Visitor, location, vantage, composition, cancel) is { } moved
+        await db.MovedToAsync(reader, location, vantage, composition, cancel) is { } moved
             ? Results.Redirect(address(moved), permanent: true)
             : ApiProblem.Missing("There is no such place for you to see. /api/v1/locations lists those there are.");
 

@@ -28,10 +28,11 @@ public static class SketchEndpoint
         if (Sketches.Inline(name) is not { } drawing)
             return Results.NotFound();
 
+        var reader = response.HttpContext.Reader();
         await using var db = await database.CreateDbContextAsync(cancel);
-        var place = await db.Locations.VisibleTo(Reader.Visitor).AsNoTracking().Include(l => l.Grants)
+        var place = await db.Locations.VisibleTo(reader).AsNoTracking().Include(l => l.Grants)
             .FirstOrDefaultAsync(l => l.VantagePoints.Any(v => v.Sketch == name || v.Compositions.Any(c => c.Sketch == name)), cancel);
-        if (place is null || !place.MayBeSeenExactlyBy(Reader.Visitor))
+        if (place is null || !place.MayBeSeenExactlyBy(reader))
             return Results.NotFound();
 
         response.Headers.CacheControl = "private, max-age=86400";

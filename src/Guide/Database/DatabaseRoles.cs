@@ -43,6 +43,9 @@ public static class DatabaseRoles
         ("idle_in_transaction_session_timeout", "30s"),
     ];
 
+    /// <summary>The log of acts only grows: its table is named here too, so that giving the rights anew never opens it.</summary>
+    private const string GrowsOnly = "audit_entries";
+
     /// <summary>Rows, not tables: what the app may do, given anew after each migration by the owner of the tables.</summary>
     public static async Task GrantAsync(string ownerConnection, string appRole, CancellationToken stop = default)
     {
@@ -51,6 +54,8 @@ public static class DatabaseRoles
         await RunAsync(owner, $"GRANT USAGE ON SCHEMA public TO {to}", stop);
         await RunAsync(owner, $"GRANT SELECT, INSERT, UPDATE, DELETE ON ALL TABLES IN SCHEMA public TO {to}", stop);
         await RunAsync(owner, $"GRANT USAGE, SELECT ON ALL SEQUENCES IN SCHEMA public TO {to}", stop);
+        if (await ExistsAsync(owner, "SELECT 1 FROM pg_tables WHERE schemaname = 'public' AND tablename = $1", GrowsOnly, stop))
+            await RunAsync(owner, $"REVOKE UPDATE, DELETE ON {Quoted(GrowsOnly)} FROM {to}", stop);
         await RunAsync(owner, $"REVOKE INSERT, UPDATE, DELETE ON \"__EFMigrationsHistory\" FROM {to}", stop);
     }
 

@@ -54,7 +54,8 @@ internal static class Site
         services.AddReadApi();
         services.AddRazorComponents();
         services.AddSingleton<MastheadQueries>();
-        services.AddAntiforgery(options => options.Cookie.Name = "foreshore-form");
+        services.AddAntiforgery();
+        services.AddMembership(SiteAddress.From(builder.Configuration));
         services.AddHsts(options => (options.MaxAge, options.IncludeSubDomains) = (TimeSpan.FromDays(365), true));
     }
 
@@ -68,16 +69,16 @@ internal static class Site
             app.UseHsts();
         app.UseStatusPages();
         app.UseRouting();
-        app.UseLocalMachineOnly();
+        app.UseMembership();
         app.UseAntiforgery();
 
-        app.MapStaticAssets();
+        app.MapStaticAssets().AllowAnonymous();
         app.MapRazorComponents<App>();
         app.MapThemes();
         app.MapCoastline();
         app.MapSketches();
         app.MapReadApi();
         app.MapOpenApi();
-        app.MapHealthChecks("/health");
+        app.MapHealthChecks("/health").AllowAnonymous();
     }
 }

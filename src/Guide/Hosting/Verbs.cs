@@ -16,6 +16,7 @@ internal static class Verbs
         foreshore migrate   bring the database's tables up to date
         foreshore demo      load the demo guide into an empty database
         foreshore reset     throw the embedded database away
+        foreshore link R    print a link that makes one account of role R: member, warden or admin
         foreshore healthy   ask the site on this machine whether it is well (for containers)
 
         Settings follow as --Name=value; DEVELOPERS.md lists them all.
@@ -36,6 +37,9 @@ internal static class Verbs
                     return 0;
                 case "demo":
                     await LoadDemoAsync(Settings(settings));
+                    return 0;
+                case "link":
+                    await LinkPrinter.PrintAsync(settings is [var role, ..] ? role : "", Settings([.. settings.Skip(1)]));
                     return 0;
                 case "healthy":
                     return await SelfCheck.IsHealthyAsync(Settings(settings)) ? 0 : 1;
@@ -80,6 +84,8 @@ internal static class Verbs
 
         // A setting that cannot be used is told before anything is started for it.
         MapTiles.From(builder.Configuration);
+        SiteAddress.From(builder.Configuration);
+        var printer = LinkPrinter.From(builder.Configuration);
         await using var server = await GuideServer.OpenAsync(builder.Configuration);
         if (server.IsEmbedded)
             await server.MigrateAsync();
@@ -94,6 +100,8 @@ internal static class Verbs
         app.UseSite();
         app.Lifetime.ApplicationStarted.Register(() =>
             Console.WriteLine($"Foreshore is at {string.Join(" and ", app.Urls)} (Ctrl-C stops it); its data are in {server.Place}"));
+        await printer.PrepareAsync(app.Services);
+        app.Lifetime.ApplicationStarted.Register(() => printer.Print(app.Urls.First()));
         // A closed terminal ends the site in good order too.
         using var closedTerminal = PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal =>
         {

@@ -13,5 +13,8 @@ public sealed record Masthead(string ClubName, string? DemoLine)
     /// <summary>What this guide is and who keeps it, in the club's words; empty where it has said nothing.</summary>
     public string Introduction { get; init; } = "";
 
+    /// <summary>False closes the guide to whoever is not signed in.</summary>
+    public bool VisitorsMayRead { get; init; } = true;
+
     public static readonly Masthead Unnamed = new("Coast guide", null);
 }

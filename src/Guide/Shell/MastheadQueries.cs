@@ -17,6 +17,9 @@ public sealed class MastheadQueries(IDbContextFactory<GuideDb> database, IClock 
     /// <summary>As read before this request's page began: a layout that waited for it could be sent out without its demo line.</summary>
     public Masthead Latest => kept.Masthead;
 
+    /// <summary>A setting was changed here: the next page reads it anew.</summary>
+    public void Forget() => kept = kept with { ReadAt = Instant.MinValue };
+
     public async ValueTask<Masthead> CurrentAsync(CancellationToken cancel = default)
     {
         var now = clock.GetCurrentInstant();
@@ -31,6 +34,7 @@ public sealed class MastheadQueries(IDbContextFactory<GuideDb> database, IClock 
             {
                 Hours = new HoursOut(club.EarliestAlarm, club.LatestHome),
                 Introduction = club.Introduction,
+                VisitorsMayRead = club.VisitorsMayRead,
             }, now);
         }
         catch (Exception fault) when (fault is System.Data.Common.DbException or InvalidOperationException or TimeoutException or ArgumentException)

@@ -10,8 +10,8 @@ public static class ThemeEndpoint
 
     public static void MapThemes(this IEndpointRouteBuilder routes)
     {
-        routes.MapPost(Address, (Delegate)Choose).DisableAntiforgery();
-        routes.MapGet(Address, () => Results.Redirect("/about#look"));
+        routes.MapPost(Address, (Delegate)Choose).DisableAntiforgery().AllowAnonymous();
+        routes.MapGet(Address, () => Results.Redirect("/about#look")).AllowAnonymous();
     }
 
     private static async Task<IResult> Choose(HttpContext context)

@@ -1,5 +1,6 @@
 using Deque.AxeCore.Playwright;
 using Foreshore.Guide.Browser;
+using Foreshore.Guide.Members;
 using Xunit;
 
 namespace Foreshore.Guide.Shell;
@@ -9,6 +10,7 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
 {
     private static readonly Device Narrow = new(320, 700, true);
 
+    /// <summary>Seen by an admin, to whom all of them are open.</summary>
     public static TheoryData<string> Pages =>
     [
         "/", "/?q=ledge", "/coast/halfmoon-light", "/coast/gannet-stairs", "/coast/halfmoon-light/tide", "/coast/gannet-stairs/tide?stance=lower-stair", "/coast/halfmoon-light/bog-boardwalk",
@@ -16,6 +18,7 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
         "/admin/elevation", "/coast/gannet-stairs/lower-stair/skyline", "/coast/gannet-stairs/lower-stair/two-stacks", "/?tide=falling",
         "/weekend?open=gannet-stairs/lower-stair/two-stacks/sun-day&session=sun-day",
         "/weekend", "/weekend?from=nonsense", "/yours", "/about", "/nothing-here",
+        "/sign-in", "/sign-out", "/invitation/made-up", "/account", "/account/second-step", "/admin/members", "/admin/log",
     ];
 
     /// <summary>axe-core finds only a part of what can be wrong; what it finds must be nothing.</summary>
@@ -26,7 +29,7 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
         // Lamp's contrast is computed from its tokens, and the specimen is looked at in all three.
         foreach (var (theme, device) in new[] { ("paper", Device.Desktop), ("slate", Device.Phone) })
         {
-            await using var visit = await site.VisitAsync(device, theme: theme);
+            await using var visit = await site.VisitAsync(device, theme: theme, role: Role.Admin);
             await visit.Page.GotoAsync(address);
             var found = await visit.Page.RunAxe();
             Assert.Empty(found.Violations.Select(v => $"{theme} {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html).Take(4))}"));
@@ -37,7 +40,7 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
     [MemberData(nameof(Pages))]
     public async Task Lamp_is_red_alone_on_it(string address)
     {
-        await using var visit = await site.VisitAsync(Device.Phone, theme: "lamp");
+        await using var visit = await site.VisitAsync(Device.Phone, theme: "lamp", role: Role.Admin);
         await visit.Page.GotoAsync(address);
         Assert.Equal((0, 0), await Pixels.BrightestGreenAndBlueAsync(visit.Page));
     }
@@ -47,7 +50,7 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
     [MemberData(nameof(Pages))]
     public async Task It_fits_320_pixels_without_script_and_asks_nobody_else(string address)
     {
-        await using var visit = await site.VisitAsync(Narrow, javaScript: false);
+        await using var visit = await site.VisitAsync(Narrow, javaScript: false, role: Role.Admin);
         await visit.Page.GotoAsync(address);
         Assert.Equal(Narrow.Width, await visit.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
         Assert.Equal(1, await visit.Page.Locator("h1").CountAsync());

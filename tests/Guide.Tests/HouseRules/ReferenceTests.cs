@@ -33,7 +33,7 @@ public partial class ReferenceTests
         ["Elevation"] = [.. Place, "Members", "Shell", "Database"],
         ["Outlooks"] = [.. Place, "Conditions", "Members", "Shell", "Database"],
         ["Maps"] = [.. Place, "Members", "Shell", "Hosting"],
-        ["Members"] = ["Locations", "Shell", "Database"],
+        ["Members"] = ["Locations", "Shell", "Database", "Hosting"],
         ["Shell"] = ["Members", "Locations"],
         ["Database"] = [.. Place, "Hosting"],
         ["Api"] = [.. Place, "Outlooks", "Conditions", "Members", "Shell", "Hosting"],

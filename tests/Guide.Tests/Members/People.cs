@@ -1,0 +1,53 @@
+using System.Net;
+using AngleSharp;
+using AngleSharp.Dom;
+using Foreshore.Guide.Support;
+using Microsoft.Extensions.DependencyInjection;
+using Xunit;
+
+namespace Foreshore.Guide.Members;
+
+/// <summary>One person's browser at the real site: keeps cookies, sends forms as the page wrote them.</summary>
+public sealed class Person(GuideHost guide) : IDisposable
+{
+    public const string Password = "four grey seals asleep";
+
+    private readonly HttpClient client = guide.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true });
+
+    public Task<HttpResponseMessage> GetAsync(string address) => client.GetAsync(address);
+
+    public async Task<IDocument> ReadAsync(string address) => await DocumentAsync(await client.GetAsync(address));
+
+    /// <summary>Fills in one form of a page and sends it with all its hidden fields.</summary>
+    public async Task<HttpResponseMessage> SendAsync(string address, string form, params (string Name, string Value)[] typed)
+    {
+        var page = await ReadAsync(address);
+        var handler = page.QuerySelector($"input[name=_handler][value={form}]");
+        Assert.True(handler is not null, $"{address} has no form {form}: {page.QuerySelector("h1")?.TextContent}");
+        var fields = handler.Closest("form")!.QuerySelectorAll("input[name]")
+            .ToDictionary(input => input.GetAttribute("name")!, input => input.GetAttribute("value") ?? "");
+        foreach (var (name, value) in typed)
+            fields[name] = value;
+        return await client.PostAsync(address, new FormUrlEncodedContent(fields));
+    }
+
+    public Task<HttpResponseMessage> SignInAsync(string email, string password = Password, string? back = null) =>
+        SendAsync(back is null ? "/sign-in" : SignInAddress.For(back), "sign-in", ("Form.Email", email), ("Form.Password", password));
+
+    /// <summary>By an invitation, as everybody comes in.</summary>
+    public async Task JoinAsync(string email, Role role = Role.Member, string name = "Ana Reed")
+    {
+        var token = await guide.Services.GetRequiredService<Invitations>().PrintAsync(role);
+        var answer = await SendAsync(Invitations.PathOf(token), "join", ("Form.Email", email), ("Form.Name", name), ("Form.Password", Password));
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+    }
+
+    /// <summary>Where an answer leads on this site; another site's whole address where it leads away.</summary>
+    public static string? Next(HttpResponseMessage answer) => answer.Headers.Location is not { } next ? null
+        : !next.IsAbsoluteUri ? next.ToString() : next.Authority == "localhost" ? next.PathAndQuery : next.ToString();
+
+    public static async Task<IDocument> DocumentAsync(HttpResponseMessage answer) =>
+        await BrowsingContext.New().OpenAsync(async response => response.Content(await answer.Content.ReadAsStringAsync()));
+
+    public void Dispose() => client.Dispose();
+}
