@@ -40,6 +40,25 @@ public sealed class GalaxyEphemeris
     /// <summary>Azimuth and airless altitude of the galaxy's north pole: its plane is the great circle 90 degrees from there.</summary>
     public Horizontal PoleAt(Instant instant, Position position) => PoleAt(JulianDay.DaysFromJ2000(instant), new StarSite(position)).Horizontal;
 
+    /// <summary>Azimuth and airless altitude of a place of the galaxy's own coordinates, within 0.012 degrees: aberration there is taken as at centre and pole.</summary>
+    /// <param name="instant">When.</param>
+    /// <param name="position">Where.</param>
+    /// <param name="longitudeDegrees">Galactic longitude, degrees from the centre.</param>
+    /// <param name="latitudeDegrees">Galactic latitude, degrees, −90…90.</param>
+    public Horizontal At(Instant instant, Position position, double longitudeDegrees, double latitudeDegrees)
+    {
+        var (days, site) = (JulianDay.DaysFromJ2000(instant), new StarSite(position));
+        var (centre, pole) = (CentreAt(days, site), PoleAt(days, site));
+        // A quarter turn along the plane from the centre: pole × centre.
+        var (east, north, up) = (pole.North * centre.Up - pole.Up * centre.North, pole.Up * centre.East - pole.East * centre.Up, pole.East * centre.North - pole.North * centre.East);
+        var (sinLongitude, cosLongitude) = Math.SinCos(longitudeDegrees * Radian);
+        var (sinLatitude, cosLatitude) = Math.SinCos(latitudeDegrees * Radian);
+        return new Direction(
+            cosLatitude * (cosLongitude * centre.East + sinLongitude * east) + sinLatitude * pole.East,
+            cosLatitude * (cosLongitude * centre.North + sinLongitude * north) + sinLatitude * pole.North,
+            cosLatitude * (cosLongitude * centre.Up + sinLongitude * up) + sinLatitude * pole.Up).Horizontal;
+    }
+
     internal Direction CentreAt(double days, in StarSite site)
     {
         ref readonly var node = ref NodeAt(days, out var next, out var u);

@@ -2,10 +2,11 @@ using Foreshore.Almanac.Camera;
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Sun;
 using Foreshore.Guide.Shell.Ink;
+using NodaTime;
 
 namespace Foreshore.Guide.Compositions;
 
-/// <summary>A margin's time with its fine leader: from the sun's way to the frame's edge and on to where the figures stand.</summary>
+/// <summary>A margin's time with its fine leader: from a body's way to the frame's edge and on to where the figures stand.</summary>
 public sealed record MarginTime(FrameTime Time, IReadOnlyList<(double X, double Y)> Leader, double X, double Y, MarginSide Side);
 
 public enum MarginSide { Left, Right, Top, Bottom }
@@ -20,13 +21,14 @@ public sealed record FrameDrawing(
     IReadOnlyList<IReadOnlyList<(double X, double Y)>> Water,
     SubjectSeen? Subject,
     IReadOnlyList<(double X, double Y)> Block,
-    IReadOnlyList<SunTrack> Tracks,
+    IReadOnlyList<FrameTrack> Tracks,
+    FrameBand? Band,
     IReadOnlyList<MarginTime> Times)
 {
     // A width is not recorded: a tower's proportions, so that the block reads as an upright thing.
     private const double BlockWidthOfHeight = 0.3;
 
-    private const double Figures = 15, WideFigures = 34, Gap = 10;
+    private const double Figures = 15, WideFigures = 34, WithBody = 78, Gap = 10;
 
     /// <param name="observer">Who looks.</param>
     /// <param name="frame">Where to, through which lens.</param>
@@ -34,15 +36,17 @@ public sealed record FrameDrawing(
     /// <param name="today">The sun's day now.</param>
     /// <param name="best">The sun's day of the best of the coming dates; null when there is none.</param>
     /// <param name="sun">Covers both days.</param>
-    public static FrameDrawing Of(Observer observer, Frame frame, SubjectSeen? subject, SunDay today, SunDay? best, SunEphemeris sun)
+    /// <param name="nights">Moon and galaxy; null: the sun alone.</param>
+    public static FrameDrawing Of(Observer observer, Frame frame, SubjectSeen? subject, SunDay today, SunDay? best, SunEphemeris sun, FrameNights? nights = null)
     {
         var picture = new FramePicture(frame);
         var reach = picture.ReachDegrees;
         var runs = SkylineRun.Across(observer, frame.Facing.Plus(-reach), 2 * reach);
         var dip = observer.DipDegrees;
         var seesSea = runs.Any(r => r.Kind == SkylineKind.Sea && Edge(r).Any(picture.Holds));
-        List<SunTrack> tracks = [SunTrack.Of(today, false, picture, observer, sun)];
-        if (best is not null && best.Date != today.Date) tracks.Add(SunTrack.Of(best, true, picture, observer, sun));
+        List<FrameTrack> tracks = [SunsWay(today, false)];
+        if (best is not null && best.Date != today.Date) tracks.Add(SunsWay(best, true));
+        tracks.AddRange(nights?.Tracks ?? []);
 
         return new(picture,
             [.. runs.Where(r => r.Kind == SkylineKind.Land).Select(r => Base(r))],
@@ -53,7 +57,12 @@ public sealed record FrameDrawing(
             subject,
             subject is null ? [] : BlockOf(subject),
             tracks,
+            nights?.Band,
             [.. InMargins([.. tracks.SelectMany(t => t.Times)], picture)]);
+
+        FrameTrack SunsWay(SunDay day, bool isBest) =>
+            new FrameTracer(FrameBody.Sun, isBest, picture, observer, FrameTracer.SunsRadius, time => sun.At(time, observer.Position))
+                .Trace(day.Date, day.Noon, Up(day));
 
         (double X, double Y)? Turned(double right, double altitude) => picture.At(frame.Facing.Degrees - reach + right, altitude);
 
@@ -79,6 +88,12 @@ public sealed record FrameDrawing(
         }
     }
 
+    private static IEnumerable<Interval> Up(SunDay day)
+    {
+        var (rise, set) = (day.Rise ?? day.MidnightBefore, day.Set ?? day.MidnightAfter);
+        return rise < set ? [new Interval(rise, set)] : [];
+    }
+
     /// <summary>Corners with points between them, for a line straight in angles is bent in a picture.</summary>
     private static IEnumerable<(double Right, double Altitude)> Fine(IReadOnlyList<(double Right, double Altitude)> corners)
     {
@@ -97,11 +112,12 @@ public sealed record FrameDrawing(
     {
         foreach (var margin in times.GroupBy(t => Side(t, picture)))
         {
-            var held = margin.ToList();
             var upright = margin.Key is MarginSide.Left or MarginSide.Right;
+            var held = upright ? margin.ToList() : ThatFit(margin, picture.Width);
+            var wide = held.Exists(t => t.Body != FrameBody.Sun) ? WithBody : WideFigures;
             var places = upright
                 ? LabelRows.Spread(held.ConvertAll(t => t.Y), Figures, Figures / 2, picture.Height - Figures / 2)
-                : LabelRows.Spread(held.ConvertAll(t => t.X), WideFigures, WideFigures / 2, picture.Width - WideFigures / 2);
+                : LabelRows.Spread(held.ConvertAll(t => t.X), wide, wide / 2, picture.Width - wide / 2);
             for (var i = 0; i < held.Count; i++)
             {
                 var (time, at) = (held[i], places[i]);
@@ -115,6 +131,15 @@ public sealed record FrameDrawing(
                 yield return new(time, [(time.X, time.Y), edge, end], end.Item1, end.Item2, margin.Key);
             }
         }
+    }
+
+    /// <summary>Side by side there is room for few times: today's nights go first, the table has them all.</summary>
+    private static List<FrameTime> ThatFit(IEnumerable<FrameTime> times, double width)
+    {
+        var held = times.ToList();
+        while (held.Count * (held.Exists(t => t.Body != FrameBody.Sun) ? WithBody : WideFigures) > width && held.FindLastIndex(t => t.Body != FrameBody.Sun) is >= 0 and var last)
+            held.RemoveAt(held.FindLastIndex(t => t.Body != FrameBody.Sun && !t.IsBest) is >= 0 and var today ? today : last);
+        return held;
     }
 
     private static MarginSide Side(FrameTime time, FramePicture picture) => time.Line switch

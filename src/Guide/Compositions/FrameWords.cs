@@ -1,5 +1,6 @@
 using System.Globalization;
 using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Shell;
 using NodaTime;
 
 namespace Foreshore.Guide.Compositions;
@@ -27,22 +28,51 @@ public sealed record FrameWords(FrameDrawing Drawing, DateTimeZone Zone, string?
 
     public IEnumerable<string[]> Rows => Drawing.Tracks.SelectMany(track => track.Times.OrderBy(time => time.Time).Select(time => new[]
     {
-        Day(track), Clock(time.Time) + " " + Zone.GetZoneInterval(time.Time).Name, Line(time.Line),
+        Body(time.Body), Day(track), When(track, time.Time), Line(time.Line),
         HorizonWords.Degrees(Bearing.FromDegrees(time.AzimuthDegrees)), string.Create(Plain, $"{time.ApparentDegrees:0.0}°"),
     }));
+
+    public string TableName => Drawing.Tracks.Any(track => track.Body != FrameBody.Sun) ? "Sun, moon and galaxy in the frame, as a table" : "The sun in the frame, as a table";
 
     private Foreshore.Almanac.Camera.Frame Frame => Drawing.Picture.Frame;
 
     public string Clock(Instant time) => time.InZone(Zone).ToString("HH:mm", Plain);
 
-    public string KeyOf(SunTrack track) => track.Runs.Count > 0 ? $"sun {(track.IsBest ? "on " : "")}{Day(track)} ({Zone.GetZoneInterval(track.Day.Noon).Name})" : $"{Day(track)}: the sun does not enter the frame";
+    /// <summary>As it stands in the margin: the sun's times are bare, the others' say whose they are.</summary>
+    public string InMargin(FrameTime time) => time.Body switch { FrameBody.Moon => $"moon {Clock(time.Time)}", FrameBody.Core => $"core {Clock(time.Time)}", _ => Clock(time.Time) };
 
-    private string Sentence(SunTrack track) => track.Times.Count > 0
-        ? $"Sun on {Day(track)}: {string.Join(", ", track.Times.OrderBy(t => t.Time).Select(t => $"{Line(t.Line)} {Clock(t.Time)}"))}."
-        : $"On {Day(track)} the sun meets neither edge nor third.";
+    public string KeyOf(FrameTrack track) => track.Body switch
+    {
+        FrameBody.Moon => string.Create(Plain, $"moon, {Day(track)} ({Abbreviation(track.Middle)}), {Math.Round(track.LitFraction!.Value * 100):0} % lit"),
+        FrameBody.Core => $"galaxy’s core in the dark, {Day(track)} ({Abbreviation(track.Middle)})",
+        _ => track.Runs.Count > 0 ? $"sun {(track.IsBest ? "on " : "")}{Day(track)} ({Abbreviation(track.Middle)})" : $"{Day(track)}: the sun does not enter the frame",
+    };
 
-    private static string Day(SunTrack track) =>
-        (track.IsBest ? "the best date, " : "today, ") + track.Day.Date.ToString("ddd d MMM", Plain);
+    public string KeyOf(FrameBand band) =>
+        $"edges of the galaxy’s band, {band.Time.InZone(Zone).ToString("ddd d MMM HH:mm", Plain)} {Abbreviation(band.Time)}";
+
+    private string Sentence(FrameTrack track) => track.Times.Count > 0
+        ? $"{char.ToUpperInvariant(Body(track.Body)[0])}{Body(track.Body)[1..]} on {Day(track)}: {string.Join(", ", track.Times.OrderBy(t => t.Time).Select(t => $"{Line(t.Line)} {Clock(t.Time)}"))}."
+        : $"On {Day(track)} the {Body(track.Body)} meets neither edge nor third.";
+
+    private static string Body(FrameBody body) => body switch { FrameBody.Moon => "moon", FrameBody.Core => "galaxy’s core", _ => "sun" };
+
+    private string When(FrameTrack track, Instant time)
+    {
+        var local = time.InZone(Zone);
+        return (local.Date == track.Date ? Clock(time) : local.ToString("ddd d MMM HH:mm", Plain)) + " " + Abbreviation(time);
+    }
+
+    private string Abbreviation(Instant time) => Zone.Abbreviation(time);
+
+    private static string Day(FrameTrack track) =>
+        (track.Body, track.IsBest) switch
+        {
+            (FrameBody.Sun, true) => "the best date, ",
+            (FrameBody.Sun, false) => "today, ",
+            (_, true) => "the best date’s night, from ",
+            _ => "tonight, from ",
+        } + track.Date.ToString("ddd d MMM", Plain);
 
     private static string Distance(double metres) => metres < 1000
         ? string.Create(Plain, $"{metres:0} m")

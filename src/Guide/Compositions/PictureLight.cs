@@ -81,12 +81,13 @@ public sealed class PictureLight(SharedSky shared, LightCache kept, TideCurves c
         var sun = sky.Sun;
         var season = kept.Season(place, stance, picture, use, hours, now);
         var dates = kept.GoodDates(place, stance, picture, use, now);
-        var best = dates.MaxBy(date => date.Usable) is { } date ? SunDays.On(date.Session.Date, scene.Observer, place.Zone, sun) : null;
+        var best = dates.MaxBy(date => date.Usable);
         var subject = picture.Subject?.SeenFrom(stance, place.MeanSeaLevelAboveChartDatumMetres);
         return new PictureLightView(season, hours, dates,
             LightDays.From(today, scene.Observer, place.Zone, sky, scene),
             HorizonDrawing.Of(scene.Observer, scene.Frame, Exposed(stance), new YearMonth(today.Year, today.Month), place.Zone, sun),
-            FrameDrawing.Of(scene.Observer, scene.Frame, subject, SunDays.On(today, scene.Observer, place.Zone, sun), best, sun),
+            FrameDrawing.Of(scene.Observer, scene.Frame, subject, SunDays.On(today, scene.Observer, place.Zone, sun),
+                best is null ? null : SunDays.On(best.Session.Date, scene.Observer, place.Zone, sun), sun, FrameNights.Of(scene, today, best, place.Zone, sky)),
             SunPathDrawing.Of(scene.Observer, scene.Frame, today, place.Zone, sun),
             SeasonDrawing.Of(season), stance.Skyline, use.Words);
     }

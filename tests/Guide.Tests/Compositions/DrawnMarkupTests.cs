@@ -19,7 +19,8 @@ public sealed class DrawnMarkupTests : BunitContext
         Scenes.Ledge, Scenes.WideToSea, (Bearing.FromDegrees(88), Bearing.FromDegrees(168)), new(2026, 10), Scenes.Zone, Scenes.Sun))).Markup;
 
     private string View => Render<FrameView>(p => p.Add(c => c.Zone, Scenes.Zone).Add(c => c.SubjectName, "the light").Add(c => c.Drawing,
-        FrameDrawing.Of(Scenes.Ledge, Scenes.WideToSea, Tower, Scenes.Day(Scenes.Today), Scenes.Day(Scenes.Best), Scenes.Sun))).Markup;
+        FrameDrawing.Of(Scenes.Ledge, Scenes.WideToSea, Tower, Scenes.Day(Scenes.Today), Scenes.Day(Scenes.Best), Scenes.Sun,
+            FrameNights.Of(new Scene(Scenes.Ledge, Scenes.WideToSea, [WantedLight.GalaxyBand]), Scenes.Today, null, Scenes.Zone, Scenes.Sky)))).Markup;
 
     private string Season => Render<SeasonChart>(p => p.Add(c => c.Drawing, SeasonDrawing.Of(SeasonTables.For(
         new Scene(Scenes.Ledge, Scenes.WideToSea, [WantedLight.SunInFrame]), Scenes.Zone, new(2026, 10), HoursOut.Unrestricted, Scenes.Sky)))).Markup;
