@@ -34,7 +34,7 @@ public static class GoodDates
             while (first < runs.Count && runs[first].End <= session.Start) first++;
             var touching = runs.Skip(first).TakeWhile(run => run.Start < session.End).Where(run => run.End > session.Start);
             IReadOnlyList<LightRun> light = LightAnswer.Cut(touching, session.Span);
-            var windows = LightUnion.Of(usable?.Cut(light) ?? light);
+            var windows = usable?.Windows(light) ?? LightUnion.Of(light);
             if (windows.Count > 0)
                 found.Add(new GoodDate(session, windows, Total(windows)));
         }
@@ -49,6 +49,16 @@ public static class GoodDates
         return date with { Stay = usable.StayAt(longest.Start), Tide = GoodDateTide.Of(usable.Tide, date.Session, longest) };
     }
 
-    private static Duration Total(IReadOnlyList<Interval> windows) =>
-        windows.Aggregate(Duration.Zero, (sum, window) => sum + window.Duration);
+    /// <summary>Minutes that two windows share count once.</summary>
+    private static Duration Total(IReadOnlyList<Interval> windows)
+    {
+        var (total, until) = (Duration.Zero, Instant.MinValue);
+        foreach (var window in windows)
+        {
+            total += Duration.Max(Duration.Zero, window.End - Instant.Max(window.Start, until));
+            until = Instant.Max(until, window.End);
+        }
+
+        return total;
+    }
 }

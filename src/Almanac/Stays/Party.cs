@@ -18,7 +18,7 @@ public sealed record Party
     /// <summary>With heavy kit.</summary>
     public const double HeavyKitFactor = 1.15;
 
-    /// <summary>The product of all is taken no higher.</summary>
+    /// <summary>The product of dark, rock, ground and kit is taken no higher. The pace comes on top: who is slow is slow over any ground.</summary>
     public const double MostFactor = 3;
 
     private const int Large = 4;
@@ -41,7 +41,7 @@ public sealed record Party
     /// <summary>Packing the kit, minutes: 5, for four or more 10.</summary>
     public double PackingMinutes => Count >= Large ? 10 : 5;
 
-    /// <summary>What a measured walk is multiplied by, 1…3.</summary>
-    public double Factor(bool isDark) => Math.Min(MostFactor, Math.Max(1, Pace) * (isDark ? DarkFactor : 1)
+    /// <summary>What a measured walk is multiplied by: the pace times 1…3.</summary>
+    public double Factor(bool isDark) => Math.Max(1, Pace) * Math.Min(MostFactor, (isDark ? DarkFactor : 1)
         * (WetRock ? WetRockFactor : 1) * (SoftGround ? SoftGroundFactor : 1) * (HeavyKit ? HeavyKitFactor : 1));
 }

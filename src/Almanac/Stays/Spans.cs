@@ -33,6 +33,24 @@ internal static class Spans
         return at < spans.Count ? spans[at] : null;
     }
 
+    /// <summary>Those that no other holds whole, by start and so by end.</summary>
+    internal static List<Stretch> Outermost(this IEnumerable<Stretch> spans)
+    {
+        var outermost = new List<Stretch>();
+        foreach (var span in spans.OrderBy(span => span.Start).ThenByDescending(span => span.End))
+            if (outermost.Count == 0 || span.End > outermost[^1].End) outermost.Add(span);
+        return outermost;
+    }
+
+    /// <summary>Those that share time with a span; they come by start and by end.</summary>
+    internal static List<Stretch> Touching(this IReadOnlyList<Stretch> spans, double start, double end)
+    {
+        var touching = new List<Stretch>();
+        for (var i = spans.CountStartingBy(end) - 1; i >= 0 && spans[i].End > start; i--) touching.Add(spans[i]);
+        touching.Reverse();
+        return touching;
+    }
+
     private static int CountStartingBy(this IReadOnlyList<Stretch> spans, double time)
     {
         var (low, high) = (0, spans.Count);

@@ -10,7 +10,7 @@ namespace Foreshore.Almanac.Stays;
 /// <param name="Watch">Watching from the watch place; null where none is due.</param>
 /// <param name="ArriveBy">
 /// When to have arrived at the stance, or at the watch place where watching is due: the window's start less set-up, the way down
-/// and the watching, rounded down to five minutes.
+/// and the watching, rounded down to five minutes, yet no earlier than crossings, gates and daylight let one arrive.
 /// </param>
 /// <param name="WalkOut">Begins at turn back, or with the packing at the window's end where nothing calls one back within the hour after it; null: nobody has timed it.</param>
 public sealed record StayItinerary(Interval? WalkIn, Interval? Watch, Instant ArriveBy, Interval? WalkOut)
@@ -32,18 +32,19 @@ public sealed record StayItinerary(Interval? WalkIn, Interval? Watch, Instant Ar
         Stretch? watch = null;
         if (stay.Watch is { } first && plan.WatchPlaceMinutes is { } toStance)
         {
-            // One watches right before going down, and no later than the light lasts.
+            // One watches right before going down, and is down by dusk: whoever works by night has been there since.
             var done = JulianDay.DaysFromJ2000(first.End);
             var dusk = light.Lit.LastStartingBy(done)?.End ?? done;
-            var watched = Math.Max(done, Math.Min(light.LeaveBefore(onStance, 0, toStance, plan.Party), dusk));
+            var watched = Math.Max(done, light.StartToArriveBy(Math.Min(onStance, dusk), toStance, plan.Party));
             watch = new Stretch(watched - StayPlan.WatchMinutes * Stretch.Minute, watched);
         }
 
         var arriveBy = StayTimes.RoundedDown(watch?.Start ?? onStance);
+        if (stay.Arrival is { } earliest) arriveBy = Math.Max(arriveBy, JulianDay.DaysFromJ2000(earliest));
         var leave = stay.TurnBack is { } turnBack && turnBack <= window.End + Soon ? JulianDay.DaysFromJ2000(turnBack) : end;
         var packed = leave + plan.Party.PackingMinutes * Stretch.Minute;
         return new StayItinerary(
-            plan.WalkInMinutes is { } walkIn ? new Stretch(light.LeaveBefore(arriveBy, 0, walkIn, plan.Party), arriveBy).AsInterval() : null,
+            plan.WalkInMinutes is { } walkIn ? new Stretch(light.StartToArriveBy(arriveBy, walkIn, plan.Party), arriveBy).AsInterval() : null,
             watch?.AsInterval(), Spans.At(arriveBy),
             plan.WalkOutMinutes is { } walkOut ? new Stretch(packed, light.ArrivalFrom(packed, walkOut, plan.Party)).AsInterval() : null);
     }

@@ -102,8 +102,11 @@ public sealed record StayPlan(Position Position, DateTimeZone Zone)
         return unknown;
     }
 
-    /// <summary>Measured walk from the stance to beyond a crossing; where it is not recorded the whole walk to beyond reach, or the walk out, which holds it.</summary>
-    public double? MinutesBeyond(TideGate gate) => gate.MinutesBeyond ?? BeyondReachMinutes ?? WalkOutMinutes;
+    /// <summary>
+    /// Measured walk from the stance to beyond a crossing; where it is not recorded the whole walk to beyond reach, or the walk
+    /// out, which holds it. Nothing to walk to beyond reach and a crossing on the way contradict each other: then the walk out too.
+    /// </summary>
+    public double? MinutesBeyond(TideGate gate) => gate.MinutesBeyond ?? (BeyondReachMinutes > 0 ? BeyondReachMinutes : WalkOutMinutes);
 
     internal bool LacksWalk => (NeedsWalks && WalkInMinutes is null) || LacksWalkOut;
 

@@ -16,7 +16,7 @@ public static class StayTimes
     private const double Beyond = 2;
     private const double PerFiveMinutes = 288;
 
-    // Turn back is rounded down; a third of a second is the grain of a Julian day's arithmetic, not time in hand.
+    // Turn back is rounded down; a third of a millisecond is the grain of a day count's arithmetic, not time in hand.
     private const double Grain = 1e-6;
 
     /// <summary>

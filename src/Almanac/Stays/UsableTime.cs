@@ -12,6 +12,8 @@ namespace Foreshore.Almanac.Stays;
 /// </summary>
 public sealed class UsableTime
 {
+    private static readonly Duration Millisecond = Duration.FromMilliseconds(1);
+
     private UsableTime(IReadOnlyList<Stay> stays, TideCurve? tide, List<Stretch> wish, List<Stretch> usable) => (Stays, Tide, Wish, Usable) = (stays, tide, wish, usable);
 
     /// <summary>Every stay, in order of its beginning.</summary>
@@ -23,6 +25,7 @@ public sealed class UsableTime
     /// <summary>When the wishes hold, whether or not one can be there.</summary>
     internal IReadOnlyList<Stretch> Wish { get; }
 
+    /// <summary>What wish and a stay leave, by start and by end, each of one stay with its own turn back: two ways in may overlap. What lies within another is left out.</summary>
     internal IReadOnlyList<Stretch> Usable { get; }
 
     /// <summary>Works it out over a span of time.</summary>
@@ -50,7 +53,7 @@ public sealed class UsableTime
         List<Stretch> wish = [new(JulianDay.DaysFromJ2000(from), JulianDay.DaysFromJ2000(to))];
         if (wantedTide is not null) wish = Stretch.Intersection(wish, wantedTide.Over(tide!, years));
         if (wantedGround is not null) wish = Stretch.Intersection(wish, wantedGround.Over(tide!));
-        return new UsableTime(stays, tide, wish, Stretch.Intersection(wish, Stretch.Union([[.. stays.Select(stay => stay.Usable)]])));
+        return new UsableTime(stays, tide, wish, Stretch.Intersection(wish, stays.Select(stay => stay.Usable).Outermost()).Outermost());
     }
 
     /// <summary>Runs of light cut to the time; a piece shorter than its light's least length is no run.</summary>
@@ -63,11 +66,31 @@ public sealed class UsableTime
     public Stay? StayAt(Instant instant)
     {
         // Instants are told to the millisecond: the first minute of a stay, as told, is in it.
-        var days = JulianDay.DaysFromJ2000(instant + Duration.FromMilliseconds(1));
+        var days = JulianDay.DaysFromJ2000(instant + Millisecond);
         Stay? longest = null;
         foreach (var stay in Stays.TakeWhile(stay => stay.Usable.Start <= days))
             if (stay.Usable.End > days && (longest is null || stay.Usable.End > longest.Usable.End)) longest = stay;
         return longest;
+    }
+
+    /// <summary>
+    /// What runs of light, cut to the time, give together: each window within one stay, so that one turn back holds for all of
+    /// it. Windows of two ways in may overlap.
+    /// </summary>
+    internal IReadOnlyList<Interval> Windows(IReadOnlyList<LightRun> runs)
+    {
+        var cut = Cut(runs);
+        if (cut.Count == 0) return [];
+        var (first, last) = (JulianDay.DaysFromJ2000(cut.Min(run => run.Start)), JulianDay.DaysFromJ2000(cut.Max(run => run.End)));
+        var windows = new List<Interval>();
+        foreach (var (start, end) in Usable.Touching(first, last))
+        {
+            // Told to the millisecond, a run may stick out of its stay by one.
+            Instant from = Spans.At(start) - Millisecond, to = Spans.At(end) + Millisecond;
+            windows.AddRange(LightUnion.Of([.. cut.Where(run => run.Start >= from && run.End <= to)]));
+        }
+
+        return [.. windows.Distinct().Where(one => !windows.Exists(other => other != one && other.Start <= one.Start && other.End >= one.End)).OrderBy(one => one.Start)];
     }
 
     /// <summary>Stretches of one light cut to the time, each still long enough.</summary>
@@ -85,7 +108,7 @@ public sealed class UsableTime
         {
             var least = Duration.FromMinutes(LightTable.Of(run.Light).LeastMinutes);
             var whole = new Stretch(JulianDay.DaysFromJ2000(run.Start), JulianDay.DaysFromJ2000(run.End));
-            foreach (var piece in Stretch.Intersection([whole], to))
+            foreach (var piece in Stretch.Intersection([whole], to.Touching(whole.Start, whole.End)).Outermost())
             {
                 // An end that is not cut stays as it is.
                 var kept = new LightRun(run.Light, piece.Start > whole.Start ? Spans.At(piece.Start) : run.Start, piece.End < whole.End ? Spans.At(piece.End) : run.End);

@@ -41,6 +41,13 @@ internal sealed class WalkLight
         return Lit.LastStartingBy(start) is { } lit && lit.End >= start + day ? Math.Min(end, lit.End) - day : start;
     }
 
+    /// <summary>The latest start, days, of a walk that has arrived by a time: by the pace of the day where the sun lights all of it.</summary>
+    internal double StartToArriveBy(double arrival, double minutes, Party party)
+    {
+        var (day, dark) = Paces(minutes, party, 1);
+        return arrival - (Lit.Hold(arrival - day, arrival) ? day : dark);
+    }
+
     /// <summary>When a walk ends, days, that sets out at a time.</summary>
     internal double ArrivalFrom(double start, double minutes, Party party)
     {
