@@ -6,7 +6,7 @@ using NodaTime;
 namespace Foreshore.Almanac.Stays;
 
 /// <summary>How a window is reached and left: what a session's strip brackets.</summary>
-/// <param name="WalkIn">Ends when one must have arrived; null: nobody has timed it.</param>
+/// <param name="WalkIn">The latest that arrives by then; null: nobody has timed it.</param>
 /// <param name="Watch">Watching from the watch place; null where none is due.</param>
 /// <param name="ArriveBy">
 /// When to have arrived at the stance, or at the watch place where watching is due: the window's start less set-up, the way down
@@ -44,7 +44,8 @@ public sealed record StayItinerary(Interval? WalkIn, Interval? Watch, Instant Ar
         var leave = stay.TurnBack is { } turnBack && turnBack <= window.End + Soon ? JulianDay.DaysFromJ2000(turnBack) : end;
         var packed = leave + plan.Party.PackingMinutes * Stretch.Minute;
         return new StayItinerary(
-            plan.WalkInMinutes is { } walkIn ? new Stretch(light.StartToArriveBy(arriveBy, walkIn, plan.Party), arriveBy).AsInterval() : null,
+            plan.WalkInMinutes is { } walkIn && light.StartToArriveBy(arriveBy, walkIn, plan.Party) is var setOut
+                ? new Stretch(setOut, light.ArrivalFrom(setOut, walkIn, plan.Party)).AsInterval() : null,
             watch?.AsInterval(), Spans.At(arriveBy),
             plan.WalkOutMinutes is { } walkOut ? new Stretch(packed, light.ArrivalFrom(packed, walkOut, plan.Party)).AsInterval() : null);
     }

@@ -41,11 +41,13 @@ internal sealed class WalkLight
         return Lit.LastStartingBy(start) is { } lit && lit.End >= start + day ? Math.Min(end, lit.End) - day : start;
     }
 
-    /// <summary>The latest start, days, of a walk that has arrived by a time: by the pace of the day where the sun lights all of it.</summary>
+    /// <summary>The latest start, days, of a walk that has arrived by a time: in the dark, or earlier by the last light where that is later.</summary>
     internal double StartToArriveBy(double arrival, double minutes, Party party)
     {
         var (day, dark) = Paces(minutes, party, 1);
-        return arrival - (Lit.Hold(arrival - day, arrival) ? day : dark);
+        return Lit.LastStartingBy(arrival - day) is { } lit && lit.End - day >= lit.Start
+            ? Math.Max(Math.Min(arrival, lit.End) - day, arrival - dark)
+            : arrival - dark;
     }
 
     /// <summary>When a walk ends, days, that sets out at a time.</summary>
