@@ -31,7 +31,7 @@ public sealed class BrowserSite(TestCluster cluster, Chromium chromium) : GuideH
             await context.AddCookiesAsync([new Cookie { Name = "foreshore-theme", Value = theme, Url = Address.ToString() }]);
         if (role > Members.Role.Visitor)
         {
-            var (name, value) = await this.SignInAsync(role);
+            var (_, name, value) = await this.SignInAsync(role);
             await context.AddCookiesAsync([new Cookie { Name = name, Value = value, Url = Address.ToString() }]);
         }
 

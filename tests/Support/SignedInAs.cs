@@ -12,25 +12,32 @@ namespace Foreshore.Guide.Support;
 /// </summary>
 public static class SignedInAs
 {
-    public static async Task<(string Name, string Value)> SignInAsync(this GuideHost guide, Role role, string name = "Ina Ruiz")
+    /// <param name="guide">The site.</param>
+    /// <param name="role">What they are.</param>
+    /// <param name="name">What the others call them.</param>
+    /// <param name="factors">1: a password alone.</param>
+    /// <param name="then">What became of them after they had signed in.</param>
+    public static async Task<(Guid Id, string Name, string Value)> SignInAsync(this GuideHost guide, Role role, string name = "Ina Ruiz", int factors = 2, Action<Member>? then = null)
     {
         var now = guide.Clock.GetCurrentInstant();
         var member = new Member($"{Guid.NewGuid():N}@example.org", name, role, now);
-        var session = new MemberSession(member.Id, factors: 2, "password and code", "a test", now);
+        then?.Invoke(member);
+        var session = new MemberSession(member.Id, factors, "password and code", "a test", now);
         await using var db = guide.Open();
         db.AddRange(member, session);
         await db.SaveChangesAsync();
 
         var cookies = guide.Services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(Sessions.Scheme);
         var who = new ClaimsPrincipal(new ClaimsIdentity([new Claim(Sessions.SessionClaim, session.Id.ToString())], Sessions.Scheme));
-        return (cookies.Cookie.Name!, cookies.TicketDataFormat.Protect(new AuthenticationTicket(who, Sessions.Scheme)));
+        return (member.Id, cookies.Cookie.Name!, cookies.TicketDataFormat.Protect(new AuthenticationTicket(who, Sessions.Scheme)));
     }
 
-    /// <summary>All that this client asks from now on.</summary>
-    public static async Task SignInAsync(this GuideHost guide, HttpClient client, Role role)
+    /// <summary>All that this client asks from now on; returns whose number it is.</summary>
+    public static async Task<Guid> SignInAsync(this GuideHost guide, HttpClient client, Role role, int factors = 2, Action<Member>? then = null)
     {
-        var (name, value) = await guide.SignInAsync(role);
+        var (id, name, value) = await guide.SignInAsync(role, factors: factors, then: then);
         client.DefaultRequestHeaders.Remove("Cookie");
         client.DefaultRequestHeaders.Add("Cookie", $"{name}={value}");
+        return id;
     }
 }

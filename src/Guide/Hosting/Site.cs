@@ -77,6 +77,7 @@ internal static class Site
         app.MapThemes();
         app.MapCoastline();
         app.MapSketches();
+        app.MapOwnExport();
         app.MapReadApi();
         app.MapOpenApi();
         app.MapHealthChecks("/health").AllowAnonymous();

@@ -11,4 +11,7 @@ public sealed class AccountForm
 
     /// <summary>A session to end or a passkey to take away.</summary>
     public Guid? Id { get; set; }
+
+    /// <summary>Erasing is meant.</summary>
+    public bool IsMeant { get; set; }
 }

@@ -59,7 +59,8 @@ public sealed class Invitation
     public Invitation Use(Instant at)
     {
         Require.That(IsOpenAt(at), "This invitation is used, withdrawn or out of date.");
-        UsedAt = at;
+        // Whose address it was stands with the account from now on, and nowhere else.
+        (UsedAt, Email) = (at, null);
         return this;
     }
 

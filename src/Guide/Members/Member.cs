@@ -87,6 +87,14 @@ public sealed class Member
         return this;
     }
 
+    /// <summary>A new password, and nothing else that opened the account before: who lost it cannot tell who found it.</summary>
+    public Member StartAnew(string hash)
+    {
+        passkeys.Clear();
+        recoveryCodes.Clear();
+        return DropAuthenticator().KeepPassword(hash);
+    }
+
     public Member GiveRole(Role role)
     {
         Require.That(role is >= Role.Member and <= Role.Admin, "Somebody of the club is a member, a warden or an admin.");

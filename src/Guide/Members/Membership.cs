@@ -10,7 +10,7 @@ namespace Foreshore.Guide.Members;
 /// <summary>Accounts, sessions and who may what, as parts of the site.</summary>
 internal static class Membership
 {
-    private static readonly string[] OpenWhileSettingUp = ["/account/second-step", "/account/recovery-codes", "/account/passkeys", "/sign-out", SignInAddress.Page, "/theme", "/health", "/error", "/status"];
+    private static readonly string[] OpenWhileSettingUp = [Admission.SecondStepPage, "/sign-out", SignInAddress.Page, "/theme", "/health", "/error", "/status"];
 
     public static void AddMembership(this IServiceCollection services, SiteAddress address)
     {
@@ -33,9 +33,11 @@ internal static class Membership
         services.AddSingleton<SignIns>();
         services.AddSingleton<Sessions>();
         services.AddSingleton<Invitations>();
+        services.AddSingleton<NewStarts>();
         services.AddSingleton<HalfWay>();
         services.AddSingleton<Admission>();
         services.AddSingleton<Accounts>();
+        services.AddSingleton<Erasure>();
         services.AddSingleton<Roster>();
         services.AddScoped<Passkeys>();
         services.AddSingleton<MemberCookie>();
@@ -77,7 +79,7 @@ internal static class Membership
         if (http.Request.Path.StartsWithSegments("/api") || http.Request.Path.StartsWithSegments("/openapi"))
             http.Response.StatusCode = StatusCodes.Status403Forbidden;
         else
-            http.Response.Redirect("/account/second-step");
+            http.Response.Redirect(Admission.SecondStepPage);
         return Task.CompletedTask;
     }
 

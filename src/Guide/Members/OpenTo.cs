@@ -9,17 +9,20 @@ public sealed class OpenToAttribute(Role least) : Attribute, IAuthorizeData, IAu
 {
     public Role Least { get; } = least;
 
+    /// <summary>Also for a warden or admin who has yet to set up a second step.</summary>
+    public bool OneFactorWillDo { get; init; }
+
     public string? Policy { get; set; }
 
     public string? Roles { get; set; }
 
     public string? AuthenticationSchemes { get; set; }
 
-    public IEnumerable<IAuthorizationRequirement> GetRequirements() => [new LeastRole(Least)];
+    public IEnumerable<IAuthorizationRequirement> GetRequirements() => [new LeastRole(Least, OneFactorWillDo)];
 }
 
 /// <summary><see cref="Role.Visitor"/> stands for whoever may read: members, and visitors where the club lets them in.</summary>
-internal sealed record LeastRole(Role Role) : IAuthorizationRequirement;
+internal sealed record LeastRole(Role Role, bool OneFactorWillDo = false) : IAuthorizationRequirement;
 
 internal sealed class LeastRoleHandler(MastheadQueries mastheads) : AuthorizationHandler<LeastRole>
 {
@@ -28,7 +31,7 @@ internal sealed class LeastRoleHandler(MastheadQueries mastheads) : Authorizatio
         if (context.Resource is not HttpContext http)
             return;
 
-        var role = http.Reader().Role;
+        var role = requirement.OneFactorWillDo ? http.SignedIn()?.Role ?? Role.Visitor : http.Reader().Role;
         if (requirement.Role > Role.Visitor ? role >= requirement.Role : role > Role.Visitor || (await mastheads.CurrentAsync(http.RequestAborted)).VisitorsMayRead)
             context.Succeed(requirement);
     }

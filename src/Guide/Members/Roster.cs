@@ -7,6 +7,9 @@ namespace Foreshore.Guide.Members;
 /// <summary>What the admins' page shows: who belongs, who is invited, what was done.</summary>
 public sealed record RosterView(IReadOnlyList<Member> Members, IReadOnlyList<Invitation> Invitations, bool VisitorsMayRead);
 
+/// <summary>One of them, with the latest lines of the log they stand in.</summary>
+public sealed record MemberView(Member Member, IReadOnlyList<AuditLine> Lines);
+
 /// <summary>A line of the log with the names of today; an erased account has none.</summary>
 public sealed record AuditLine(Instant At, Act Act, string? By, string? About, string Words);
 
@@ -15,6 +18,9 @@ public sealed class Roster(IDbContextFactory<GuideDb> database, IClock clock)
 {
     /// <summary>Any number will do that nothing else in the database takes for its own.</summary>
     private const long AdminsLine = 0x666F726573686F72;
+
+    private const string LastAdmin = "The club keeps one admin at least. Make somebody else an admin first.";
+    private const int LatestLines = 20;
 
     public async Task<RosterView> ViewAsync(CancellationToken cancel)
     {
@@ -26,13 +32,23 @@ public sealed class Roster(IDbContextFactory<GuideDb> database, IClock clock)
             await db.ClubSettings.Select(s => (bool?)s.VisitorsMayRead).SingleOrDefaultAsync(cancel) ?? true);
     }
 
+    public async Task<MemberView?> OneAsync(Guid memberId, CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        return await db.Members.AsNoTracking().Include(m => m.Passkeys).SingleOrDefaultAsync(m => m.Id == memberId, cancel) is { } member
+            ? new(member, await Lines(db, db.AuditEntries.Where(e => e.By == memberId || e.About == memberId), LatestLines).ToListAsync(cancel))
+            : null;
+    }
+
     public async Task<IReadOnlyList<AuditLine>> LogAsync(int most, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        return await db.AuditEntries.OrderByDescending(e => e.Id).Take(most)
-            .Select(e => new AuditLine(e.At, e.Act, db.Members.Where(m => m.Id == e.By).Select(m => m.Name).FirstOrDefault(),
-                db.Members.Where(m => m.Id == e.About).Select(m => m.Name).FirstOrDefault(), e.Words)).ToListAsync(cancel);
+        return await Lines(db, db.AuditEntries, most).ToListAsync(cancel);
     }
+
+    private static IQueryable<AuditLine> Lines(GuideDb db, IQueryable<AuditEntry> entries, int most) => entries.OrderByDescending(e => e.Id).Take(most)
+        .Select(e => new AuditLine(e.At, e.Act, db.Members.Where(m => m.Id == e.By).Select(m => m.Name).FirstOrDefault(),
+            db.Members.Where(m => m.Id == e.About).Select(m => m.Name).FirstOrDefault(), e.Words));
 
     public Task GiveRoleAsync(SignedIn admin, Guid memberId, Role role, CancellationToken cancel) => ChangeAsync(admin, memberId, (db, member, now) =>
     {
@@ -79,21 +95,29 @@ public sealed class Roster(IDbContextFactory<GuideDb> database, IClock clock)
 
     public static void RequireFresh(SignedIn admin) => Require.That(admin.IsFresh, "You signed in more than half an hour ago. Sign in again, then do this.");
 
-    /// <summary>Two admins who remove each other stand in line, so that one of them stays.</summary>
     private async Task ChangeAsync(SignedIn admin, Guid memberId, Action<GuideDb, Member, Instant> change, CancellationToken cancel)
     {
         RequireFresh(admin);
         await using var db = await database.CreateDbContextAsync(cancel);
-        await db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
+        await InLineAsync(db, async () =>
         {
-            db.ChangeTracker.Clear();
-            await using var one = await db.Database.BeginTransactionAsync(cancel);
-            await db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({AdminsLine})", cancel);
             var member = await db.Members.SingleOrDefaultAsync(m => m.Id == memberId, cancel) ?? throw new NotAcceptedException("That member is not there any more. Load the page again.");
             change(db, member, clock.GetCurrentInstant());
             await db.SaveChangesAsync(cancel);
-            Require.That(await db.Members.AnyAsync(m => m.Role == Role.Admin && m.RemovedAt == null, cancel), "The club keeps one admin at least. Make somebody else an admin first.");
-            await one.CommitAsync(cancel);
-        });
+        }, cancel);
     }
+
+    /// <summary>Whatever may take away an admin, one at a time: two who remove each other stand in line, so that one of them stays.</summary>
+    internal static Task InLineAsync(GuideDb db, Func<Task> change, CancellationToken cancel) => db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
+    {
+        db.ChangeTracker.Clear();
+        await using var one = await db.Database.BeginTransactionAsync(cancel);
+        await db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({AdminsLine})", cancel);
+        var hadAdmin = await HasAdminAsync(db, cancel);
+        await change();
+        Require.That(!hadAdmin || await HasAdminAsync(db, cancel), LastAdmin);
+        await one.CommitAsync(cancel);
+    });
+
+    private static Task<bool> HasAdminAsync(GuideDb db, CancellationToken cancel) => db.Members.AnyAsync(m => m.Role == Role.Admin && m.RemovedAt == null, cancel);
 }

@@ -37,6 +37,12 @@ public sealed class Sessions(IDbContextFactory<GuideDb> database, IClock clock)
             await db.SaveChangesAsync(http.RequestAborted);
         }
 
+        await ForgetAsync(http);
+    }
+
+    /// <summary>Takes cookie and kept pages from this browser; the row is gone already, or is none of its business.</summary>
+    public static async Task ForgetAsync(HttpContext http)
+    {
         await http.SignOutAsync(Scheme);
         http.Response.Headers["Clear-Site-Data"] = "\"cache\"";
     }

@@ -18,7 +18,7 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
         "/admin/elevation", "/coast/gannet-stairs/lower-stair/skyline", "/coast/gannet-stairs/lower-stair/two-stacks", "/?tide=falling",
         "/weekend?open=gannet-stairs/lower-stair/two-stacks/sun-day&session=sun-day",
         "/weekend", "/weekend?from=nonsense", "/yours", "/about", "/nothing-here",
-        "/sign-in", "/sign-out", "/invitation/made-up", "/account", "/account/second-step", "/admin/members", "/admin/log",
+        "/sign-in", "/sign-out", "/invitation/made-up", "/account", "/account/second-step", "/account/erase", "/new-start/made-up", "/admin/members", "/admin/log",
     ];
 
     /// <summary>axe-core finds only a part of what can be wrong; what it finds must be nothing.</summary>

@@ -16,19 +16,21 @@ public sealed class Person(GuideHost guide) : IDisposable
 
     public Task<HttpResponseMessage> GetAsync(string address) => client.GetAsync(address);
 
+    public Task<HttpResponseMessage> PostAsync(string address) => client.PostAsync(address, new FormUrlEncodedContent([]));
+
     public async Task<IDocument> ReadAsync(string address) => await DocumentAsync(await client.GetAsync(address));
 
-    /// <summary>Fills in one form of a page and sends it with all its hidden fields.</summary>
+    /// <summary>Fills in one form of a page, known by its name or by where it goes, and sends it with all its hidden fields.</summary>
     public async Task<HttpResponseMessage> SendAsync(string address, string form, params (string Name, string Value)[] typed)
     {
         var page = await ReadAsync(address);
-        var handler = page.QuerySelector($"input[name=_handler][value={form}]");
-        Assert.True(handler is not null, $"{address} has no form {form}: {page.QuerySelector("h1")?.TextContent}");
-        var fields = handler.Closest("form")!.QuerySelectorAll("input[name]")
+        var sent = page.QuerySelector($"input[name=_handler][value='{form}']")?.Closest("form") ?? page.QuerySelector($"form[action='{form}']");
+        Assert.True(sent is not null, $"{address} has no form {form}: {page.QuerySelector("h1")?.TextContent}");
+        var fields = sent.QuerySelectorAll("input[name]").Where(input => input.GetAttribute("type") != "checkbox")
             .ToDictionary(input => input.GetAttribute("name")!, input => input.GetAttribute("value") ?? "");
         foreach (var (name, value) in typed)
             fields[name] = value;
-        return await client.PostAsync(address, new FormUrlEncodedContent(fields));
+        return await client.PostAsync(form.StartsWith('/') ? form : address, new FormUrlEncodedContent(fields));
     }
 
     public Task<HttpResponseMessage> SignInAsync(string email, string password = Password, string? back = null) =>
@@ -40,6 +42,21 @@ public sealed class Person(GuideHost guide) : IDisposable
         var token = await guide.Services.GetRequiredService<Invitations>().PrintAsync(role);
         var answer = await SendAsync(Invitations.PathOf(token), "join", ("Form.Email", email), ("Form.Name", name), ("Form.Password", Password));
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+    }
+
+    /// <summary>Joins, signs in and sets up an authenticator; returns the recovery codes.</summary>
+    public async Task<IReadOnlyList<string>> JoinWithCodeAsync(string email, Role role, string name = "Ana Reed")
+    {
+        await JoinAsync(email, role, name);
+        await SignInAsync(email);
+        return await SetUpCodeAsync();
+    }
+
+    public async Task<IReadOnlyList<string>> SetUpCodeAsync()
+    {
+        var key = (await ReadAsync(Admission.SecondStepPage)).QuerySelector("input[name='Form.Key']")!.GetAttribute("value")!;
+        var set = await SendAsync(Admission.SecondStepPage, "authenticator", ("Form.Key", key), ("Form.Code", OneTimeCode.At(Base32.Bytes(key)!, guide.Clock.GetCurrentInstant())));
+        return [.. (await DocumentAsync(set)).QuerySelectorAll("li code").Select(code => code.TextContent)];
     }
 
     /// <summary>Where an answer leads on this site; another site's whole address where it leads away.</summary>
