@@ -1,7 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using Foreshore.Guide.Support;
-using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -167,8 +166,13 @@ public sealed partial class WhoMaySeeWhatTests(DemoGuideSite guide) : IClassFixt
         var exact = FormattableString.Invariant($"{place.Position.LatitudeDegrees:F4}")[..^1];
         Dictionary<string, (Role Role, bool MayKnow)> people = new()
         {
-            ["visitor"] = (Role.Visitor, false), ["member"] = (Role.Member, false), ["removed author"] = (Role.Member, false), ["author"] = (Role.Member, true),
-            ["named"] = (Role.Member, true), ["warden"] = (Role.Warden, true), ["admin"] = (Role.Admin, true),
+            ["visitor"] = (Role.Visitor, false),
+            ["member"] = (Role.Member, false),
+            ["removed author"] = (Role.Member, false),
+            ["author"] = (Role.Member, true),
+            ["named"] = (Role.Member, true),
+            ["warden"] = (Role.Warden, true),
+            ["admin"] = (Role.Admin, true),
         };
         foreach (var (who, (role, mayKnow)) in people)
         {
