@@ -2,8 +2,9 @@ namespace Foreshore.Almanac.Moon;
 
 /// <summary>
 /// How much light the moon throws. Allen, Astrophysical Quantities (3rd ed., 1973, section 66), as Krisciunas and Schaefer,
-/// PASP 103 (1991) 1033, use it: V = V₀ + 5 log(r Δ) + 0.026 |i| + 4·10⁻⁹ i⁴, i in degrees. A half moon gives a
-/// eleventh of a full one's light, not a half. The surge within 7 degrees of full, a third more, is left out.
+/// PASP 103 (1991) 1033, use it: V = V₀ + 5 log(r Δ) + 0.026 |i| + 4·10⁻⁹ i⁴, i in degrees; the two coefficients as public programs
+/// carry them, neither book nor paper was at hand. A half moon gives an eleventh of a full one's light, not a half. The surge within
+/// 7 degrees of full, a third more, is left out.
 /// </summary>
 public static class MoonBrightness
 {

@@ -130,7 +130,8 @@ public static class StayTimes
     private static Stay? Of(StayPlan plan, in Presence there, Stretch? watch, double from)
     {
         var turnBack = RoundedDown(there.Leave);
-        return from < turnBack ? new Stay(plan, new Stretch(from, turnBack), there, RoundedDown(there.NextLeave), watch) : null;
+        // Less than a minute is no minute.
+        return turnBack - from >= Stretch.Minute ? new Stay(plan, new Stretch(from, turnBack), there, RoundedDown(there.NextLeave), watch) : null;
     }
 
     internal static double RoundedDown(double leave) =>

@@ -23,6 +23,14 @@ internal static class StationTides
         return (bounds[0].GetInt32() / 1000.0, bounds[1].GetInt32() / 1000.0);
     }
 
+    /// <summary>Amplitude in 0.1 mm and phase in 0.01° of each station's waves, by name.</summary>
+    internal static IEnumerable<Dictionary<string, (int Amplitude, int Phase)>> Constants()
+    {
+        var names = ConstituentNames.ToArray();
+        return ById.Value.Values.Where(station => station.TryGetProperty("constants", out _))
+            .Select(station => station.GetProperty("constants").EnumerateArray().Select(one => one.GetInt32()).Chunk(3).ToDictionary(one => names[one[0]], one => (one[1], one[2])));
+    }
+
     internal static TideSource Of(string id, NodalModel model, IEnumerable<string> without, BetweenWaters between = BetweenWaters.ReferenceCurve)
     {
         var station = ById.Value[id];
