@@ -23,6 +23,9 @@ internal static class StationTides
         return (bounds[0].GetInt32() / 1000.0, bounds[1].GetInt32() / 1000.0);
     }
 
+    /// <summary>Ids of all stations with a lowest and highest astronomical tide, in the order of the file.</summary>
+    internal static IReadOnlyList<string> BoundedIds => [.. Asset.Value.GetProperty("stations").EnumerateArray().Where(one => one.TryGetProperty("bounds", out _)).Select(one => one.GetProperty("id").GetString()!)];
+
     /// <summary>Amplitude in 0.1 mm and phase in 0.01° of each station's waves, by name.</summary>
     internal static IEnumerable<Dictionary<string, (int Amplitude, int Phase)>> Constants()
     {

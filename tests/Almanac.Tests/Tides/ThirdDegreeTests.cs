@@ -1,5 +1,4 @@
 using Foreshore.Almanac.Moon;
-using NodaTime;
 
 namespace Foreshore.Almanac.Tides;
 

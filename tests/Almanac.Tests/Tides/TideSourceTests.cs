@@ -46,6 +46,19 @@ public class TideSourceTests
         Assert.Equal(12.4 - 10 / 60.0, (waters[1].Time - Low).TotalHours, 0.0001);
     }
 
+    // By hand: high 10:12 at 5.4 m and low 16:24 at 1.0 m, 25 min earlier and 5 later, 0.35 m higher and 0.2 m lower.
+    [Fact]
+    public void Fixed_offsets_are_added_to_the_heights()
+    {
+        var reference = new TableTide([new(Low, 0.8, false), new(Low + Duration.FromHours(6.2), 5.4, true), new(Low + Duration.FromHours(12.4), 1.0, false), new(Low + Duration.FromHours(18.6), 5.0, true)]);
+        var place = new SubordinateTide(reference, new TideOffsets(-25, 5, 0.35, -0.2, HeightOffset.Fixed), BetweenWaters.HalfCosine);
+        var waters = place.Between(Low + Duration.FromHours(5), Low + Duration.FromHours(13)).Extremes;
+        Assert.Equal(5.75, waters[0].Metres, 0.0001);
+        Assert.Equal(0.8, waters[1].Metres, 0.0001);
+        Assert.Equal(6.2 - 25 / 60.0, (waters[0].Time - Low).TotalHours, 0.0001);
+        Assert.Equal(12.4 + 5 / 60.0, (waters[1].Time - Low).TotalHours, 0.0001);
+    }
+
     [Theory]
     [InlineData("noaa/9447130")]
     [InlineData("noaa/8410140")]
