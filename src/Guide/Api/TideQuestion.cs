@@ -32,18 +32,18 @@ internal sealed record TideQuestion(Instant From, Instant To, Duration Step)
     {
         question = null;
         fault = null;
-        var start = Moment("from", from, ref fault);
-        var end = to is null ? start + Duration.FromDays(1) : Moment("to", to, ref fault);
+        var valid = tide.Source.Valid;
+        var start = Moment("from", from, valid, ref fault);
+        var end = to is null ? start + Duration.FromDays(1) : Moment("to", to, valid, ref fault);
         var minutes = Minutes(step, ref fault);
         if (fault is not null) return false;
 
-        var valid = tide.Source.Valid;
         if (end <= start)
             fault = "to must be later than from. Give the later time as to, or leave it out for one day.";
         else if (end - start > Duration.FromDays(MostDays))
             fault = $"from and to lie more than {MostDays} days apart. Ask for a year at a time.";
         else if (start < valid.Start || end > valid.End)
-            fault = $"This station's tide is known from {valid.Start} to {valid.End}. Ask within that.";
+            fault = KnownFrom(valid);
         else if (hasSteps && (end - start).TotalMinutes / minutes >= MostHeights)
             fault = $"That makes more than {MostHeights} heights. Give a longer step or a shorter time.";
         if (fault is not null) return false;
@@ -75,7 +75,7 @@ internal sealed record TideQuestion(Instant From, Instant To, Duration Step)
         return fault is null;
     }
 
-    private static Instant Moment(string name, string? text, ref string? fault)
+    private static Instant Moment(string name, string? text, Interval valid, ref string? fault)
     {
         // An address turns the plus sign of an offset into a blank unless it was written as %2B.
         var typed = text?.Trim().Replace(' ', '+') ?? "";
@@ -83,11 +83,14 @@ internal sealed record TideQuestion(Instant From, Instant To, Duration Step)
             : LocalDatePattern.Iso.Parse(typed) is { Success: true, Value: var date } ? date.AtMidnight().InUtc().ToInstant() : null;
         if (read is { } instant && instant > Earliest && instant < Latest)
             return instant;
-        fault ??= text is null
+        fault ??= read is not null ? $"{name} is too far off. {KnownFrom(valid)}"
+            : text is null
             ? $"{name} is missing. Give it as 2026-11-25T05:00:00Z, with another offset in place of Z, or as a date, which begins at midnight UTC."
             : $"{name} must be a time with its offset, for example 2026-11-25T05:00:00Z, or a date; \"{(typed.Length <= 40 ? typed : typed[..40] + "…")}\" is not.";
         return default;
     }
+
+    private static string KnownFrom(Interval valid) => $"This station's tide is known from {valid.Start} to {valid.End}. Ask within that.";
 
     private static double Minutes(string? text, ref string? fault)
     {

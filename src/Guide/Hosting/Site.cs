@@ -71,6 +71,7 @@ internal static class Site
         app.UseRouting();
         app.UseMembership();
         app.UseAntiforgery();
+        app.UseUnreadForms();
 
         app.MapStaticAssets().AllowAnonymous();
         app.MapRazorComponents<App>();

@@ -1,3 +1,6 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Tides;
 using Foreshore.Guide.Locations;
@@ -10,6 +13,7 @@ namespace Foreshore.Guide.Tides;
 public sealed class AddStationForm
 {
     public const string FromConstituents = "constituents", FromTable = "table";
+    public const string Look = "look", Keep = "keep", Change = "change";
 
     public string? Id { get; set; }
 
@@ -37,12 +41,26 @@ public sealed class AddStationForm
 
     public string? Rows { get; set; }
 
-    /// <summary><c>keep</c> stores it; anything else only looks.</summary>
+    /// <summary><see cref="Keep"/> stores what was looked at, <see cref="Change"/> goes back to the fields; anything else looks.</summary>
     public string? Then { get; set; }
+
+    /// <summary>The stamp of what was looked at.</summary>
+    public string? Looked { get; set; }
+
+    /// <summary>What a second post must bring back unchanged: nobody stores what was not looked at.</summary>
+    public string Stamp => Convert.ToHexStringLower(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(
+        new[] { Id, Name, Latitude, Longitude, Kind, ChartDatum, MeanSeaLevel, Model, Zone, Attribution, Licence, LicenceLink, Rows }.Select(one => one ?? ""))));
+
+    public bool WasLookedAt => Looked == Stamp;
+
+    /// <summary>Browsers end lines by two signs; the text must be the same whichever way it came.</summary>
+    public void TakeRows(string? text) => Rows = text?.Replace("\r\n", "\n", StringComparison.Ordinal);
 
     /// <summary>The station, or what is to be mended; nothing is stored here.</summary>
     public (TideStation? Station, IReadOnlyList<FieldFault> Faults) Read()
     {
+        if (Encoding.UTF8.GetByteCount(Rows ?? "") > StationTable.MostBytes)
+            return (null, [new("rows", $"The table is longer than {StationTable.MostBytes / 1024} kB, and no station's table is. Look whether it is the right one.")]);
         List<FieldFault> faults = [];
         var latitude = Degrees(Latitude, 90);
         var longitude = Degrees(Longitude, 180);

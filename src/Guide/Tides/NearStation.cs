@@ -25,7 +25,7 @@ public sealed record NearStation(StationLine Station, double Metres)
     public const double MostMetres = 500_000;
 
     /// <summary>Under this range weather outweighs the tide, as in nearly closed seas and far up rivers: mine.</summary>
-    private const double LittleRangeMetres = 0.3;
+    internal const double LittleRangeMetres = 0.3;
 
     /// <summary>Words by which names tell of a gauge away from the open coast. The catalogue has no field for it.</summary>
     private static readonly string[] InlandWords =
@@ -44,14 +44,16 @@ public sealed record NearStation(StationLine Station, double Metres)
             yield return $"It lies {PlaceWords.Distance(Metres)} away: that is another sea. Choose a nearer one, or add the club's own.";
         else if (Metres > HeadlandMetres)
             yield return $"It lies {PlaceWords.Distance(Metres)} away: across a headland or up an estuary the tide can be another.";
-        if (MayLieInland)
-            yield return "Its name tells of a river, lock or entrance: it may lie away from the open coast.";
+        if (MayLieInland(Station.Name))
+            yield return InlandName;
         if (Station.GreatestRangeMetres is < LittleRangeMetres)
             yield return "Its whole range is under 0.3 m: wind and air pressure move the water more than the tide does.";
         if (Station.Disclaimer is { } warning)
             yield return $"Its source says: {warning}";
     }
 
-    private bool MayLieInland =>
-        SearchWords.Fold(Station.Name).Split(' ').Any(word => InlandWords.Contains(word, StringComparer.Ordinal));
+    internal const string InlandName = "Its name tells of a river, lock or entrance: it may lie away from the open coast.";
+
+    internal static bool MayLieInland(string name) =>
+        SearchWords.Fold(name).Split(' ').Any(word => InlandWords.Contains(word, StringComparer.Ordinal));
 }

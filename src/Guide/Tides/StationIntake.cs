@@ -8,11 +8,9 @@ namespace Foreshore.Guide.Tides;
 
 /// <summary>What a posted station came to: stored, to be looked at, or to be mended.</summary>
 /// <param name="Faults">What is to be mended; nothing was stored while there is one.</param>
-/// <param name="Tide">The tide it makes, to be looked at.</param>
-/// <param name="Drawing">Its curve of two days.</param>
-/// <param name="Zone">The zone of the drawing.</param>
+/// <param name="Preview">How it would be, to be looked at.</param>
 /// <param name="IsStored">It was stored.</param>
-internal sealed record StationOutcome(IReadOnlyList<FieldFault> Faults, PlaceTide? Tide = null, TideDrawing? Drawing = null, DateTimeZone? Zone = null, bool IsStored = false)
+internal sealed record StationOutcome(IReadOnlyList<FieldFault> Faults, StationPreview? Preview = null, bool IsStored = false)
 {
     public static readonly StationOutcome Nothing = new([]);
 }
@@ -20,9 +18,14 @@ internal sealed record StationOutcome(IReadOnlyList<FieldFault> Faults, PlaceTid
 /// <summary>From posted forms to stored stations and to places that go by them.</summary>
 internal static class StationIntake
 {
-    /// <summary>Looks at the posted station, and stores it when that is asked for and nothing is to be mended.</summary>
+    /// <summary>
+    /// Looks at the posted station; stores it when that is asked for, nothing is to be mended, and it is what was looked at before.
+    /// </summary>
     public static async Task<StationOutcome> TakeAsync(IDbContextFactory<GuideDb> database, HttpContext http, AddStationForm form, Instant now)
     {
+        form.TakeRows(form.Rows);
+        if (form.Then == AddStationForm.Change)
+            return StationOutcome.Nothing;
         if (await ReadFileAsync(http, form) is { } unreadable)
             return new([unreadable]);
         var (station, faults) = form.Read();
@@ -38,13 +41,13 @@ internal static class StationIntake
         {
             return new([new("rows", refused.Message)]);
         }
-        if (form.Then == "keep")
-            return await KeepAsync(database, station, http.RequestAborted) is { } taken ? new([taken]) : new([], IsStored: true);
 
-        var zone = DateTimeZoneProviders.Tzdb[form.Zone!.Trim()];
-        var first = (tide.Source.Covers(now, now + Duration.FromDays(TideDrawing.DaysDrawn)) ? now : tide.Source.Valid.Start).InZone(zone).Date;
-        var (from, to) = TideDrawing.Span(first, zone);
-        return new([], tide, TideDrawing.Of(tide.Source.Between(Instant.Max(from, tide.Source.Valid.Start), Instant.Min(to, tide.Source.Valid.End)), first, zone, now), zone);
+        await using var db = await database.CreateDbContextAsync(http.RequestAborted);
+        if (await db.TideStations.AnyAsync(other => other.Id == station.Id, http.RequestAborted))
+            return new([Taken(station)]);
+        if (form.Then == AddStationForm.Keep && form.WasLookedAt)
+            return await KeepAsync(db, station, http.RequestAborted) is { } taken ? new([taken]) : new([], IsStored: true);
+        return new([], await StationPreview.OfAsync(db, tide, DateTimeZoneProviders.Tzdb[form.Zone!.Trim()], now, http.RequestAborted));
     }
 
     /// <summary>Removes a station of the club's, unless a place goes by it; the words say what happened where it was not removed.</summary>
@@ -69,17 +72,12 @@ internal static class StationIntake
         await using (var stream = file.OpenReadStream())
             await stream.ReadExactlyAsync(bytes, http.RequestAborted);
         var (text, fault) = StationTable.Decode(bytes);
-        form.Rows = text ?? form.Rows;
+        form.TakeRows(text ?? form.Rows);
         return fault is null ? null : new("file", fault);
     }
 
-    private static async Task<FieldFault?> KeepAsync(IDbContextFactory<GuideDb> database, TideStation station, CancellationToken cancel)
+    private static async Task<FieldFault?> KeepAsync(GuideDb db, TideStation station, CancellationToken cancel)
     {
-        var taken = new FieldFault("id", $"There is a station {station.Id} already. Take another short name, or remove that one first.");
-        await using var db = await database.CreateDbContextAsync(cancel);
-        if (await db.TideStations.AnyAsync(other => other.Id == station.Id, cancel))
-            return taken;
-
         db.TideStations.Add(station);
         try
         {
@@ -88,7 +86,10 @@ internal static class StationIntake
         }
         catch (DbUpdateException twice) when (twice.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
         {
-            return taken;
+            return Taken(station);
         }
     }
+
+    private static FieldFault Taken(TideStation station) =>
+        new("id", $"There is a station {station.Id} already. Take another short name, or remove that one first.");
 }

@@ -16,6 +16,9 @@ internal sealed class StationTable
 {
     public const int MostBytes = 512 * 1024;
 
+    /// <summary>A file and a pasted table beside it, whose lines a browser ends by two signs.</summary>
+    public const int MostBytesPosted = 4 * MostBytes;
+
     private const int MostFaults = 12;
 
     private readonly List<string> faults = [];

@@ -7,7 +7,7 @@ namespace Foreshore.Guide.Tides;
 public sealed record TideRequest(LocalDate Day, YearMonth Month, string? Stance, string? Fault)
 {
     // The years for which constituents are argued; a table of the club's is shorter and says so itself.
-    private const int FirstYear = 1900, LastYear = 2100;
+    internal const int FirstYear = 1900, LastYear = 2100;
 
     private static readonly YearMonthPattern MonthPattern = YearMonthPattern.CreateWithInvariantCulture("uuuu-MM");
 

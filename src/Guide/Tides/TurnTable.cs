@@ -1,3 +1,4 @@
+using System.Globalization;
 using Foreshore.Almanac.Tides;
 using NodaTime;
 using NodaTime.Text;
@@ -27,6 +28,9 @@ internal static class TurnTable
             return ([], table.Faults);
         if (rows.Count < 2)
             table.Fault(null, "A table needs at least a high and a low water: between them lies the tide. Give two rows or more.");
+
+        foreach (var row in rows.Where(row => row.Time.InUtc().Year is < TideRequest.FirstYear or > TideRequest.LastYear))
+            table.Fault(row.Line, $"The year {row.Time.InUtc().Year.ToString(CultureInfo.InvariantCulture)} lies outside those the guide reckons tides for, {TideRequest.FirstYear} to {TideRequest.LastYear}. Look whether day and year are changed over.");
 
         var waters = new List<TideExtreme>();
         for (var i = 0; i < rows.Count; i++)

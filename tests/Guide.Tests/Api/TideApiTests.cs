@@ -90,7 +90,8 @@ public sealed class TideApiTests(EmptyGuide site) : IClassFixture<EmptyGuide>
     [InlineData("/api/v1/tides/noaa-8410140?from=2026-11-25&step=0", "step must be")]
     [InlineData("/api/v1/tides/noaa-8410140/extremes?from=1850-01-01", "is known from")]
     [InlineData("/api/v1/tides/noaa-8410140/extremes?from=2500-12-31", "is known from")]
-    [InlineData("/api/v1/tides/noaa-8410140/extremes?from=9999-12-31", "from must be a time")]
+    [InlineData("/api/v1/tides/noaa-8410140/extremes?from=9999-12-31", "from is too far off. This station's tide is known from 1")]
+    [InlineData("/api/v1/tides/noaa-8410140?from=2026-11-25&to=9999-12-31", "to is too far off. This station's tide is known from 1")]
     public async Task Bad_questions_are_answered_in_words(string address, string words, HttpStatusCode status = HttpStatusCode.BadRequest)
     {
         var answer = await site.Client.GetAsync(address, TestContext.Current.CancellationToken);

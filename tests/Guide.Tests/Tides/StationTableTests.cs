@@ -112,6 +112,8 @@ public class StationTableTests
     [InlineData("time,height,kind\n2026-11-25 04:21,0,ebb\n2026-11-25 10:34,5,H", "neither high nor low water")]
     [InlineData("time,height\n2026-11-01 01:30,0\n2026-11-01 07:30,5", "comes twice in America/New_York")]
     [InlineData("time,height\n2026-03-08 02:30,0\n2026-03-08 08:30,5", "does not exist in America/New_York")]
+    [InlineData("time,height\n2126-11-25 04:21,1\n2126-11-25 10:34,2", "Line 2: The year 2126 lies outside those the guide reckons tides for, 1900 to 2100")]
+    [InlineData("time,height\n1899-11-25 04:21,1\n1899-11-25 10:34,2", "Line 3: The year 1899 lies outside")]
     [InlineData("time,height\n2026-11-25 04:21,164\n2026-11-25 10:34,180", "Metres above chart datum are meant")]
     public void What_is_wrong_with_a_table_of_waters_is_said_with_its_line(string text, string words)
     {
