@@ -2,6 +2,7 @@ using Foreshore.Guide.Locations;
 using Foreshore.Guide.Shell;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Npgsql;
 
 namespace Foreshore.Guide.Elevation;
 
@@ -33,6 +34,10 @@ internal static class ElevationIntake
         catch (NotAcceptedException refused)
         {
             return [new("file", refused.Message)];
+        }
+        catch (DbUpdateException twice) when (twice.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
+        {
+            return [new("file", "Somebody else stored a file of this name in the same moment. Look at the list below, and send yours again if it is to replace theirs.")];
         }
         finally
         {

@@ -9,11 +9,18 @@ namespace Foreshore.Guide.Elevation;
 public sealed record StoredElevation(int Id, string Name, Instant AddedAt, double NorthDegrees, double SouthDegrees, double WestDegrees, double EastDegrees,
     int Columns, int Rows, double LatitudeStepDegrees, double HighestMetres, int VoidCount, int Bytes)
 {
-    public string Extent => string.Create(CultureInfo.InvariantCulture, $"{SouthDegrees:0.##}° to {NorthDegrees:0.##}° north, {WestDegrees:0.##}° to {EastDegrees:0.##}° east");
+    public string Extent => $"{Side(SouthDegrees, NorthDegrees, "north", "south")}, {Side(WestDegrees, EastDegrees, "east", "west")}";
 
     public string Fineness => string.Create(CultureInfo.InvariantCulture, $"{Columns:N0} × {Rows:N0}, {LatitudeStepDegrees * 3600:0.##}″ apart");
 
     public string Voids => VoidCount == 0 ? "none" : string.Create(CultureInfo.InvariantCulture, $"{100.0 * VoidCount / ((double)Columns * Rows):0.##} %");
+
+    /// <summary>For example "68° to 67° west", or "1° south to 2° north" over the zero.</summary>
+    private static string Side(double first, double last, string positive, string negative) =>
+        first >= 0 ? Words(first, last, "", positive) : last <= 0 ? Words(-first, -last, "", negative) : Words(-first, last, $" {negative}", positive);
+
+    private static string Words(double first, double last, string between, string side) =>
+        string.Create(CultureInfo.InvariantCulture, $"{first:0.##}°{between} to {last:0.##}° {side}");
 
     public string Size => string.Create(CultureInfo.InvariantCulture, $"{Bytes / 1048576.0:0.0} MB");
 }
@@ -52,4 +59,16 @@ internal static class ElevationQueries
 
     public static Task<SkylineJob?> LatestSkylineJobAsync(this GuideDb db, int vantagePointId, CancellationToken cancel = default) =>
         db.SkylineJobs.AsNoTracking().Where(j => j.VantagePointId == vantagePointId).OrderByDescending(j => j.Id).FirstOrDefaultAsync(cancel);
+
+    /// <summary>
+    /// Adds a job and gives its id; null where one is open for the stance already. One statement, so that of two who ask in the
+    /// same moment the second is answered like any second, and no fault stands in the log.
+    /// </summary>
+    public static async Task<int?> AddSkylineJobAsync(this GuideDb db, SkylineJob job, CancellationToken cancel = default) =>
+        (await db.Database.SqlQuery<int>($"""
+            INSERT INTO skyline_jobs (vantage_point_id, outside_is_sea, asked_at, state, percent_done)
+            VALUES ({job.VantagePointId}, {job.OutsideIsSea}, {job.AskedAt}, {job.State.ToString()}, {job.PercentDone})
+            ON CONFLICT (vantage_point_id) WHERE state IN ('Waiting', 'Running') DO NOTHING
+            RETURNING id
+            """).ToListAsync(cancel)) is [var id] ? id : null;
 }

@@ -23,6 +23,7 @@ internal static class GeoTiff
 
     public static ElevationGrid Read(byte[] bytes)
     {
+        TiffDirectory.Check(bytes, MostHeights);
         try
         {
             using var stream = new MemoryStream(bytes, writable: false);
@@ -40,10 +41,6 @@ internal static class GeoTiff
     private static ElevationGrid Read(Tiff tiff)
     {
         var (width, height) = (Number(tiff, TiffTag.IMAGEWIDTH), Number(tiff, TiffTag.IMAGELENGTH));
-        Require.That(width >= 2 && height >= 2, "The file holds no heights to speak of. Fetch it again.");
-        Require.That((long)width * height <= MostHeights, string.Create(CultureInfo.InvariantCulture,
-            $"The file holds {width:N0} by {height:N0} heights; at most {MostHeights:N0} are read. Cut it to the coast you need: a skyline looks 100 km far."));
-        Require.That(Number(tiff, TiffTag.SAMPLESPERPIXEL) == 1, "The file has several bands, like a picture. Heights are one band: write that one alone into a file.");
         var (bits, format) = (Number(tiff, TiffTag.BITSPERSAMPLE), (SampleFormat)Number(tiff, TiffTag.SAMPLEFORMAT));
         Require.That((bits, format) is (16 or 32, SampleFormat.INT or SampleFormat.UINT) or (32, SampleFormat.IEEEFP), string.Create(CultureInfo.InvariantCulture,
             $"The file's numbers are of {bits} bits in a format that is not read. Write it anew as Int16 or Float32, for instance with GDAL: gdal_translate -ot Float32."));
@@ -63,9 +60,13 @@ internal static class GeoTiff
                 for (var column = 0; column < across && left + column < width; column++)
                     metres[(top + row) * width + left + column] = Metres(raw, row * across + column, bits, format, noData);
 
-        var measured = metres.Where(float.IsFinite).ToList();
-        Require.That(measured.Count > 0, "The file holds no height, only voids. Fetch one with the voids filled, or leave it out.");
-        var (lowest, highest) = (measured.Min(), measured.Max());
+        var (lowest, highest) = (float.PositiveInfinity, float.NegativeInfinity);
+        foreach (var one in metres)
+        {
+            if (float.IsFinite(one)) (lowest, highest) = (Math.Min(lowest, one), Math.Max(highest, one));
+        }
+
+        Require.That(lowest <= highest, "The file holds no height, only voids. Fetch one with the voids filled, or leave it out.");
         Require.That(lowest >= LowestMetres && highest <= HighestMetres, string.Create(CultureInfo.InvariantCulture,
             $"The file says {(highest > HighestMetres ? highest : lowest):N0} m, which no ground has ({LowestMetres:N0} to {HighestMetres:N0} m is read). Depths of the sea, feet and swapped bytes are not read: bring heights of the land in metres."));
         // As fine as 16 bits allow: about 2 cm for hills of 600 m.
@@ -74,13 +75,14 @@ internal static class GeoTiff
             [.. metres.Select(m => float.IsFinite(m) ? (short)Math.Round(m / unit) : ElevationGrid.Void)], unit);
     }
 
+    /// <summary>Strips or tiles one after the other, in the same room.</summary>
     private static IEnumerable<(int Left, int Top, int Across, int Down, byte[] Raw)> Pieces(Tiff tiff, int width, int height, int bytesEach)
     {
         if (!tiff.IsTiled())
         {
+            var line = new byte[Math.Max(tiff.ScanlineSize(), width * bytesEach)];
             for (var row = 0; row < height; row++)
             {
-                var line = new byte[Math.Max(tiff.ScanlineSize(), width * bytesEach)];
                 Require.That(tiff.ReadScanline(line, row), "The file ends before its last row. It was cut short: fetch it again.");
                 yield return (0, row, width, 1, line);
             }
@@ -89,11 +91,10 @@ internal static class GeoTiff
         }
 
         var (across, down) = (Number(tiff, TiffTag.TILEWIDTH), Number(tiff, TiffTag.TILELENGTH));
-        Require.That(across is > 0 and <= 4096 && down is > 0 and <= 4096, "The file's tiles are larger than 4,096 by 4,096. Write it anew, for instance with GDAL: gdal_translate.");
+        var tile = new byte[Math.Max(tiff.TileSize(), across * down * bytesEach)];
         for (var top = 0; top < height; top += down)
             for (var left = 0; left < width; left += across)
             {
-                var tile = new byte[Math.Max(tiff.TileSize(), across * down * bytesEach)];
                 Require.That(tiff.ReadTile(tile, 0, left, top, 0, 0) >= 0, "The file ends before its last tile. It was cut short: fetch it again.");
                 yield return (left, top, across, down, tile);
             }

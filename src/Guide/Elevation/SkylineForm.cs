@@ -3,6 +3,7 @@ using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Shell;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using NodaTime.Text;
 
@@ -28,6 +29,23 @@ public sealed class SkylineForm
         Bearings = "true",
         ReadOn = LocalDatePattern.Iso.Format(today),
     };
+
+    /// <summary>Draws it and saves it; the faults say what to mend, and then nothing was saved.</summary>
+    public async Task<IReadOnlyList<FieldFault>> KeepAsync(IDbContextFactory<GuideDb> database, int vantagePointId, LocalDate today, CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        if (Draw(await db.VantagePoints.SingleAsync(v => v.Id == vantagePointId, cancel), today) is { Count: > 0 } faults)
+            return faults;
+        try
+        {
+            await db.SaveChangesAsync(cancel);
+            return [];
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            return [new("rows", "Somebody else changed this vantage point in the same moment. Load the page again, look at what stands there now, and draw yours once more if it is still wanted.")];
+        }
+    }
 
     /// <summary>Draws it, or says what to mend; nothing is changed while there is a fault.</summary>
     public IReadOnlyList<FieldFault> Draw(VantagePoint stance, LocalDate today)

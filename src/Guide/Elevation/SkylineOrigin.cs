@@ -20,7 +20,7 @@ internal static class SkylineOrigin
         var unknown = found.UnknownShare > 0 ? $" {found.UnknownShare * 100:0} per cent of the circle stay unknown: files are missing there, or have voids." : "";
         var under = found.GroundMetres > question.EyeMetresAboveSea
             ? $" The files put the ground at {found.GroundMetres:0} m, above the eye at {question.EyeMetresAboveSea:0.0} m: what is near is not to be relied on, draw it by hand." : "";
-        return string.Create(CultureInfo.InvariantCulture, $"The skyline has {found.Skyline.Points.Count} corners.") + unknown + under;
+        return string.Create(CultureInfo.InvariantCulture, $"The skyline has {found.Skyline.Points.Count} corner{(found.Skyline.Points.Count == 1 ? "" : "s")}.") + unknown + under;
     }
 
     public const string ByHand = "Drawn by hand, bearings true.";

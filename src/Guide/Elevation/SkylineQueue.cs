@@ -12,17 +12,17 @@ internal sealed partial class SkylineQueue(IDbContextFactory<GuideDb> database, 
     // Each takes some tens of megabytes while it is read.
     private const int MostFiles = 9;
 
+    /// <summary>A skyline of which less than a twentieth is known is worth less than the one it would replace: mine.</summary>
+    private const double MostUnknown = 0.95;
+
     private readonly Channel<int> waiting = Channel.CreateUnbounded<int>();
 
     /// <summary>Asks for a skyline; where one is asked for already, nothing is added.</summary>
     public async Task AskAsync(int vantagePointId, bool outsideIsSea, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        if (await db.LatestSkylineJobAsync(vantagePointId, cancel) is { IsOpen: true }) return;
-        var job = new SkylineJob(vantagePointId, outsideIsSea, clock.GetCurrentInstant());
-        db.SkylineJobs.Add(job);
-        await db.SaveChangesAsync(cancel);
-        waiting.Writer.TryWrite(job.Id);
+        if (await db.AddSkylineJobAsync(new SkylineJob(vantagePointId, outsideIsSea, clock.GetCurrentInstant()), cancel) is { } id)
+            waiting.Writer.TryWrite(id);
     }
 
     public override async Task StartAsync(CancellationToken cancellationToken)
@@ -58,8 +58,8 @@ internal sealed partial class SkylineQueue(IDbContextFactory<GuideDb> database, 
             }
             catch (Exception fault) when (!stoppingToken.IsCancellationRequested)
             {
-                if (fault is not NotAcceptedException) NotComputed(log, id, fault);
-                await EndAsync(id, job => job.Fail(fault is NotAcceptedException told ? told.Message : "Something went wrong on the site; its log says what. The skyline is as it was."), stoppingToken);
+                if (fault is not (NotAcceptedException or DbUpdateConcurrencyException)) NotComputed(log, id, fault);
+                await EndAsync(id, job => job.Fail(WhyNot(fault)), stoppingToken);
             }
         }
     }
@@ -82,12 +82,20 @@ internal sealed partial class SkylineQueue(IDbContextFactory<GuideDb> database, 
         var question = new SkylineQuestion(stance.Position, eye.Value) { OutsideIsSea = job.OutsideIsSea };
         var told = new Told(percent => db.SkylineJobs.Where(j => j.Id == id).ExecuteUpdate(set => set.SetProperty(j => j.PercentDone, percent)));
         var found = SkylineFromElevation.Of(question, grids, told, cancel);
+        Require.That(found.UnknownShare < MostUnknown, $"Hardly a direction could be computed: each leaves the files within {question.ReachMetres / 1000:0} km, or meets voids before. Bring the squares around, or take what lies outside as open sea where it is. The skyline is as it was.");
         var today = clock.GetCurrentInstant().InZone(stance.Location.Zone).Date;
         stance.Draw(found.Skyline, SkylineOrigin.Computed(question, found, files.Select(f => f.Name)), today);
         job.Finish(SkylineOrigin.Outcome(question, found));
         // Skyline and outcome together, or neither.
         await db.SaveChangesAsync(cancel);
     }
+
+    private static string WhyNot(Exception fault) => fault switch
+    {
+        NotAcceptedException told => told.Message,
+        DbUpdateConcurrencyException => "Somebody changed the vantage point while its skyline was being computed. What they changed stands; start it again if you want the computed one.",
+        _ => "Something went wrong on the site; its log says what. The skyline is as it was.",
+    };
 
     private async Task EndAsync(int id, Action<SkylineJob> how, CancellationToken cancel)
     {

@@ -41,7 +41,7 @@ internal static class ConstituentTable
             if (phase is < -360 or > 360)
                 table.Fault(row.Line, $"A phase of {phase.ToString(CultureInfo.InvariantCulture)} degrees lies outside a circle. Give it from 0 to 360.");
             if (constituent is not null && amplitude > 0 && double.IsFinite(phase))
-                constants.Add(new(constituent, amplitude, (phase % 360 + 360) % 360));
+                constants.Add(new(constituent, amplitude, phase switch { < 0 => phase + 360, 360 => 0, _ => phase }));
         }
         if (table.Faults.Count == 0 && constants.Count == 0)
             table.Fault(null, "Every amplitude is zero, which is no tide. Look whether the columns are in their places.");

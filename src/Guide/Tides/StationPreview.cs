@@ -11,7 +11,7 @@ namespace Foreshore.Guide.Tides;
 /// <param name="Drawing">Two days from now on, or the first two that its table holds.</param>
 /// <param name="Next">The first waters of what is drawn and a little more.</param>
 /// <param name="Doubts">What speaks against it.</param>
-/// <param name="Neighbour">The next other station's waters of the same time, to be held against it; null where none lies near.</param>
+/// <param name="Neighbour">The waters of the next station of the catalogue of the same time, to be held against it; null where none lies near.</param>
 public sealed record StationPreview(
     PlaceTide Tide, DateTimeZone Zone, TideDrawing Drawing, IReadOnlyList<TideExtreme> Next, TideYear? Year, IReadOnlyList<string> Doubts, string? Neighbour)
 {
@@ -56,7 +56,8 @@ public sealed record StationPreview(
 
     private static async Task<string?> NeighbourAsync(GuideDb db, TideStation station, TideCurve curve, DateTimeZone zone, CancellationToken cancel)
     {
-        if ((await db.StationsNearAsync(station.Position, 1, cancel)).FirstOrDefault(near => near.Metres < NearStation.HeadlandMetres) is not { } near
+        // The club's own figures would say again what the club typed.
+        if ((await db.StationsNearAsync(station.Position, 5, cancel)).FirstOrDefault(near => !near.Station.IsOfClub && near.Metres < NearStation.HeadlandMetres) is not { } near
             || (await db.StationBySlugAsync(near.Station.Slug, cancel)).Tide is not { } other || !other.Source.Covers(curve.From, curve.To))
             return null;
         var waters = other.Source.Between(curve.From, curve.To).Extremes.Take(Waters / 2).Select(water => water.Words(zone));

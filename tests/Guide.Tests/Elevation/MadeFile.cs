@@ -85,6 +85,21 @@ internal static class MadeFile
         return stream.ToArray();
     }
 
+    /// <summary>One whose header promises thirty thousand million heights.</summary>
+    internal static byte[] LyingTiff()
+    {
+        var lying = Tiff();
+        var at = BitConverter.ToInt32(lying, 4) + 2;
+        while (BitConverter.ToUInt16(lying, at) is not (256 or 257)) at += 12;
+        for (; BitConverter.ToUInt16(lying, at) is 256 or 257; at += 12)
+        {
+            BitConverter.GetBytes((ushort)4).CopyTo(lying, at + 2);
+            BitConverter.GetBytes(170_000).CopyTo(lying, at + 8);
+        }
+
+        return lying;
+    }
+
     private static byte[] Bytes(int count, Func<int, float> value) => [.. Enumerable.Range(0, count).SelectMany(i => BitConverter.GetBytes(value(i)))];
 
     // The library closes what it wrote to.

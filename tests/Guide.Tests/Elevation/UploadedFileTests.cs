@@ -72,6 +72,8 @@ public class UploadedFileTests
         ("N44W068.hgt.zip", () => MadeFile.Zip(("N44W068.hgt", Hills))[..5000], "damaged"),
         ("N44W068.hgt.zip", () => MadeFile.Zip(("N44W068.hgt", new byte[40_000_000])), "more than"),
         ("land.tif", () => "II*\0"u8.ToArray(), "read"),
+        ("land.tif", () => "II+\0\x8\0\0\0"u8.ToArray(), "BigTIFF"),
+        ("land.tif", () => MadeFile.Tiff()[..^40], "contradicts itself"),
         ("land.tif", () => MadeFile.Tiff()[..200], "read"),
         ("land.tif", () => MadeFile.Tiff(keys: [1, 1, 0, 1, 1024, 0, 1, 1]), "projected"),
         ("land.tif", () => MadeFile.Tiff(keys: [1, 1, 0, 2, 1024, 0, 1, 2, 2048, 0, 1, 4267]), "EPSG:4267"),
@@ -99,21 +101,33 @@ public class UploadedFileTests
     [Fact]
     public void A_header_that_promises_more_than_there_is_asks_for_no_memory()
     {
-        // The width in the first directory turned into thirty thousand million heights.
-        var lying = MadeFile.Tiff();
-        var at = BitConverter.ToInt32(lying, 4) + 2;
-        while (BitConverter.ToUInt16(lying, at) is not (256 or 257)) at += 12;
-        for (; BitConverter.ToUInt16(lying, at) is 256 or 257; at += 12)
-        {
-            BitConverter.GetBytes((ushort)4).CopyTo(lying, at + 2);
-            BitConverter.GetBytes(170_000).CopyTo(lying, at + 8);
-        }
+        Assert.Contains("at most", Assert.Throws<NotAcceptedException>(() => UploadedFile.Read("land.tif", MadeFile.LyingTiff())).Message, StringComparison.Ordinal);
+    }
 
-        Assert.Contains("at most", Assert.Throws<NotAcceptedException>(() => UploadedFile.Read("land.tif", lying)).Message, StringComparison.Ordinal);
+    /// <summary>A kilobyte that speaks of gigabytes: in a field's length, in a strip's, in the rows that its strips are counted by.</summary>
+    [Theory]
+    [InlineData(33550, 4, 0x0FFF_FFFF)]
+    [InlineData(34735, 4, 0x0FFF_FFFF)]
+    [InlineData(273, 4, 0x0FFF_FFFF)]
+    [InlineData(279, 4, 0x0FFF_FFFF)]
+    [InlineData(279, 8, 0x0FFF_FFFF)]
+    [InlineData(257, 8, 0x7FFF_FFFF)]
+    [InlineData(277, 8, 60_000)]
+    public void A_field_that_lies_of_its_length_asks_for_no_memory(int tag, int place, int lie)
+    {
+        var lying = MadeFile.Tiff(height: 4);
+        var at = BitConverter.ToInt32(lying, 4) + 2;
+        while (BitConverter.ToUInt16(lying, at) != tag) at += 12;
+        if (place == 8) BitConverter.GetBytes((ushort)4).CopyTo(lying, at + 2);
+        BitConverter.GetBytes(lie).CopyTo(lying, at + place);
+
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        Assert.Throws<NotAcceptedException>(() => UploadedFile.Read("land.tif", lying));
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 4 << 20);
     }
 
     [Fact]
-    public void Bytes_changed_at_random_never_bring_it_down()
+    public void Bytes_changed_at_random_never_bring_it_down_nor_ask_for_much_memory()
     {
         var random = new Random(11);
         var good = MadeFile.Tiff();
@@ -121,6 +135,7 @@ public class UploadedFileTests
         {
             var bad = (byte[])good.Clone();
             for (var i = 0; i < 4; i++) bad[random.Next(2, bad.Length)] = (byte)random.Next(256);
+            var before = GC.GetAllocatedBytesForCurrentThread();
             try
             {
                 UploadedFile.Read("land.tif", bad);
@@ -129,6 +144,9 @@ public class UploadedFileTests
             {
                 Assert.NotEmpty(refused.Message);
             }
+
+            // The most that a file may hold, 27 million heights, in the forms it goes through.
+            Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 300 << 20);
         }
     }
 }

@@ -43,7 +43,14 @@ public class StationDoubtsTests
     {
         var form = new AddStationForm
         {
-            Id = "wharf", Name = name, Latitude = latitude, Longitude = longitude, ChartDatum = datum, MeanSeaLevel = level, Attribution = "The club", Rows = table,
+            Id = "wharf",
+            Name = name,
+            Latitude = latitude,
+            Longitude = longitude,
+            ChartDatum = datum,
+            MeanSeaLevel = level,
+            Attribution = "The club",
+            Rows = table,
         };
         var (station, faults) = form.Read();
         Assert.Empty(faults);
