@@ -1,3 +1,5 @@
+using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Moon;
 using Foreshore.Almanac.Stays;
 using Foreshore.Almanac.Tides;
 using NodaTime;
@@ -13,8 +15,31 @@ public sealed record GoodDate(Session Session, IReadOnlyList<Interval> Windows, 
     /// <summary>The stay of the longest window, with its turn back; null where tide and access were not asked for.</summary>
     public Stay? Stay { get; init; }
 
+    /// <summary>The moon of the session.</summary>
+    public required GoodDateMoon Moon { get; init; }
+
     /// <summary>The tide of the session; null where it was not asked for.</summary>
     public GoodDateTide? Tide { get; init; }
+}
+
+/// <summary>The moon of a good date's session.</summary>
+/// <param name="Phase">How it is lit in the middle of the session.</param>
+/// <param name="Span">Whether it is up as the session begins, and its rise and set within it.</param>
+public sealed record GoodDateMoon(MoonPhase Phase, MoonSpan Span)
+{
+    /// <summary>Whether it stands over the skyline at any time of the session.</summary>
+    public bool IsUp => Span.IsUpAtStart || Span.Rise is not null;
+
+    /// <summary>The moon of a session as seen from a place.</summary>
+    /// <param name="session">Which session.</param>
+    /// <param name="observer">Where, how high, and over which skyline.</param>
+    /// <param name="ephemeris">Covers the session.</param>
+    public static GoodDateMoon Of(Session session, Observer observer, SkyEphemeris ephemeris)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        ArgumentNullException.ThrowIfNull(ephemeris);
+        return new(MoonPhases.At(session.Start + session.Span.Duration / 2), MoonDays.Between(session.Start, session.End, observer, ephemeris.Moon));
+    }
 }
 
 /// <summary>The tide about a good date's longest window.</summary>

@@ -26,7 +26,7 @@ public static class GoodDates
         var runs = LightRuns.Between(scene, from, from + Ahead, ephemeris).Runs;
         var sessions = Sessions.Between(from, from + Ahead, scene.Observer.Position, zone, ephemeris.Sun);
 
-        var found = new List<GoodDate>();
+        var found = new List<(Session Session, IReadOnlyList<Interval> Windows, Duration Usable)>();
         var first = 0;
         foreach (var session in sessions)
         {
@@ -36,10 +36,11 @@ public static class GoodDates
             IReadOnlyList<LightRun> light = LightAnswer.Cut(touching, session.Span);
             var windows = usable?.Windows(light) ?? LightUnion.Of(light);
             if (windows.Count > 0)
-                found.Add(new GoodDate(session, windows, Total(windows)));
+                found.Add((session, windows, Total(windows)));
         }
 
-        var best = found.OrderByDescending(date => date.Usable).ThenBy(date => date.Session.Start).Take(count).OrderBy(date => date.Session.Start);
+        var best = found.OrderByDescending(date => date.Usable).ThenBy(date => date.Session.Start).Take(count).OrderBy(date => date.Session.Start)
+            .Select(date => new GoodDate(date.Session, date.Windows, date.Usable) { Moon = GoodDateMoon.Of(date.Session, scene.Observer, ephemeris) });
         return [.. usable is null ? best : best.Select(date => WithTide(date, usable))];
     }
 

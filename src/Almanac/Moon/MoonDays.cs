@@ -23,6 +23,12 @@ public sealed record MoonDay(
     Instant? StandardSet,
     bool IsUpAtStart);
 
+/// <summary>The moon over one stretch of time, over the observer's own skyline.</summary>
+/// <param name="IsUpAtStart">Whether the upper limb as seen stands over the skyline as the stretch begins.</param>
+/// <param name="Rise">The first time it comes over it; null: not in the stretch.</param>
+/// <param name="Set">The last time it goes below it; null: not in the stretch.</param>
+public readonly record struct MoonSpan(bool IsUpAtStart, Instant? Rise, Instant? Set);
+
 /// <summary>The moon's events by local date.</summary>
 public static class MoonDays
 {
@@ -47,11 +53,8 @@ public static class MoonDays
         var path = ephemeris.SeenFrom(observer.Position);
 
         var standard = Events(path, start, end, LevelStep, OverStandard);
-        var level = observer.Skyline.LevelDegrees(observer.DipDegrees);
-        var own = level is { } edge
-            ? Events(path, start, end, LevelStep, (moon, radii) => Limb(moon, radii) - edge)
-            : Events(path, start, end, SkylineStep, (moon, radii) =>
-                Limb(moon, radii) - observer.Skyline.AltitudeDegreesAt(Bearing.FromDegrees(moon.AzimuthDegrees), observer.DipDegrees));
+        var (over, step) = Own(observer);
+        var own = Events(path, start, end, step, over);
         var transit = Transit(path, start, end);
 
         return new MoonDay(
@@ -59,6 +62,31 @@ public static class MoonDays
             transit is { } time ? path.At(time).AltitudeDegrees : null, ToInstant(own.Set), ToInstant(standard.Set),
             OverStandard(path.At(start, out var there), there) > 0);
     }
+
+    /// <summary>The moon from one instant to another: rise and set as for a date, to a thousandth of a second.</summary>
+    /// <param name="from">Beginning of the stretch.</param>
+    /// <param name="to">End of the stretch; not before its beginning.</param>
+    /// <param name="observer">Where, how high, and over which skyline.</param>
+    /// <param name="ephemeris">Covers the stretch.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The stretch is turned round, or leaves the ephemeris.</exception>
+    public static MoonSpan Between(Instant from, Instant to, Observer observer, MoonEphemeris ephemeris)
+    {
+        ArgumentNullException.ThrowIfNull(observer);
+        ArgumentNullException.ThrowIfNull(ephemeris);
+        if (to < from)
+            throw new ArgumentOutOfRangeException(nameof(to), to, "A stretch of time ends no earlier than it begins.");
+        var (start, end) = (ephemeris.DaysOf(from), ephemeris.DaysOf(to));
+        var path = ephemeris.SeenFrom(observer.Position);
+        var (over, step) = Own(observer);
+        var (rise, set) = Events(path, start, end, step, over);
+        return new MoonSpan(over(path.At(start, out var radii), radii) > 0, ToInstant(rise), ToInstant(set));
+    }
+
+    /// <summary>How far the upper limb as seen stands over the observer's own skyline, and the steps to look at it in.</summary>
+    private static (Func<Sun.Direction, double, double> Over, double Step) Own(Observer observer) =>
+        observer.Skyline.LevelDegrees(observer.DipDegrees) is { } edge
+            ? ((moon, radii) => Limb(moon, radii) - edge, LevelStep)
+            : ((moon, radii) => Limb(moon, radii) - observer.Skyline.AltitudeDegreesAt(Bearing.FromDegrees(moon.AzimuthDegrees), observer.DipDegrees), SkylineStep);
 
     private static double OverStandard(Sun.Direction moon, double radii) =>
         moon.AltitudeDegrees + MoonPath.SemidiameterDegrees(radii) + MoonDisc.StandardRefractionDegrees;

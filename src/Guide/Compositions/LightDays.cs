@@ -1,5 +1,6 @@
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Moon;
 using Foreshore.Almanac.Sun;
 using Foreshore.Guide.Shell;
 using NodaTime;
@@ -7,10 +8,10 @@ using NodaTime;
 namespace Foreshore.Guide.Compositions;
 
 /// <summary>
-/// One line of the light table: the sun's events of a day and, for a picture, when its wanted light holds (null where no
+/// One line of the light table: the sun's events of a day, the moon at its solar noon and over the date and, for a picture, when its wanted light holds (null where no
 /// picture is meant) and which lights may hold but can't be judged.
 /// </summary>
-public sealed record LightDay(SunDay Sun, IReadOnlyList<Interval>? Wanted, IReadOnlyList<WantedLight> MayHold)
+public sealed record LightDay(SunDay Sun, MoonPhase Moon, MoonSpan MoonUp, IReadOnlyList<Interval>? Wanted, IReadOnlyList<WantedLight> MayHold)
 {
     /// <summary>Upper limb on a level horizon: −0.833 degrees, as the printed tables have it.</summary>
     private const double Level = -0.833;
@@ -32,11 +33,13 @@ public static class LightDays
     private static LightDay On(LocalDate date, Observer observer, DateTimeZone zone, SkyEphemeris sky, Scene? scene)
     {
         var day = SunDays.On(date, observer, zone, sky.Sun);
+        var moon = MoonPhases.At(day.Noon);
+        var up = MoonDays.Between(zone.AtStartOfDay(date).ToInstant(), zone.AtStartOfDay(date.PlusDays(1)).ToInstant(), observer, sky.Moon);
         if (scene is null)
-            return new LightDay(day, null, []);
+            return new LightDay(day, moon, up, null, []);
 
         // A night's light belongs to the evening it begins in, so the day reaches from one solar midnight to the next.
         var answer = LightRuns.Between(scene, day.MidnightBefore, day.MidnightAfter, sky);
-        return new LightDay(day, answer.Union, answer.Unknown);
+        return new LightDay(day, moon, up, answer.Union, answer.Unknown);
     }
 }

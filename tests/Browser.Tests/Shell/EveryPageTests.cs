@@ -15,7 +15,7 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
     [
         "/", "/?q=ledge", "/coast/halfmoon-light", "/coast/gannet-stairs", "/coast/halfmoon-light/tide", "/coast/gannet-stairs/tide?stance=lower-stair", "/coast/halfmoon-light/bog-boardwalk",
         "/coast/halfmoon-light/bog-boardwalk/frost-on-the-bog", "/admin/tides?place=gannet-stairs&q=portland", "/admin/tides/new",
-        "/admin/elevation", "/coast/gannet-stairs/lower-stair/skyline", "/coast/gannet-stairs/lower-stair/two-stacks", "/?tide=falling",
+        "/admin/elevation", "/coast/gannet-stairs/lower-stair/skyline", "/coast/gannet-stairs/lower-stair/two-stacks", "/coast/tern-bank/pavilion-bank/band-from-hill-to-sea", "/?tide=falling",
         "/weekend?open=gannet-stairs/lower-stair/two-stacks/sun-day&session=sun-day",
         "/weekend", "/weekend?from=nonsense", "/yours", "/about", "/nothing-here",
         "/sign-in", "/sign-out", "/invitation/made-up", "/account", "/account/second-step", "/account/erase", "/new-start/made-up", "/admin/members", "/admin/log",

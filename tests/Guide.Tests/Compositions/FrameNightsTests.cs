@@ -88,6 +88,6 @@ public sealed class FrameNightsTests
         var session = Sessions.On(date, Scenes.Ledge.Position, Scenes.Zone, Scenes.Sun).Of(kind)!;
         // A dusk's first minutes, the middle of anything else.
         var from = kind == SessionKind.Dusk ? session.Start : session.Start + session.Span.Duration / 2;
-        return new(session, [new(from, from + Duration.FromMinutes(12))], Duration.FromMinutes(12));
+        return new(session, [new(from, from + Duration.FromMinutes(12))], Duration.FromMinutes(12)) { Moon = GoodDateMoon.Of(session, Scenes.Ledge, Scenes.Sky) };
     }
 }
