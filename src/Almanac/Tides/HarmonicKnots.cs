@@ -28,7 +28,8 @@ internal static class HarmonicKnots
         var blockDays = TideKernel.BlockKnots * step;
         long firstBlock = (long)Math.Floor(from / blockDays), lastBlock = (long)Math.Floor(to / blockDays);
         var count = checked((int)((lastBlock - firstBlock + 1) * TideKernel.BlockKnots));
-        double[] metres = new double[count], slopes = new double[count];
+        // Every block fills its part.
+        double[] metres = GC.AllocateUninitializedArray<double>(count), slopes = GC.AllocateUninitializedArray<double>(count);
 
         var blocksBetweenMarks = (int)Math.Round(DaysBetweenMarks / blockDays);
         var sum = new TideSum(waves.Length);

@@ -65,5 +65,5 @@ internal sealed class TideSum(int count)
         }
     }
 
-    private static double Folded(double radians) => Math.IEEERemainder(radians, 2 * Math.PI);
+    private static double Folded(double radians) => radians - 2 * Math.PI * Math.Round(radians / (2 * Math.PI));
 }

@@ -38,6 +38,8 @@ internal sealed class Waters
         var was = 0;
         for (var i = 0; i < slopes.Length; i++)
         {
+            // Nearly every knot: the slope goes on as it was.
+            if (was > 0 ? slopes[i] > 0 : was < 0 && slopes[i] < 0) continue;
             var sign = Math.Sign(slopes[i]);
             if (sign == 0) continue;
             if (was == -sign)
