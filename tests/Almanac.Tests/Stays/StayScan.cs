@@ -15,18 +15,21 @@ internal sealed class StayScan
     private readonly bool[] usable;
 
     internal StayScan(StayPlan plan, TideCurve tide, SunEphemeris sun, Instant from, Instant to)
+        : this(plan, new Sight(tide, sun.SeenFrom(plan.Position), from, to))
+    {
+    }
+
+    private StayScan(StayPlan plan, Sight sight)
+        : this(plan, sight, sight.Lit)
+    {
+    }
+
+    private StayScan(StayPlan plan, Sight sight, bool[] lit)
     {
         this.plan = plan;
-        Minutes = (int)(to - from).TotalMinutes;
-        var begin = from - Duration.FromMinutes(Margin);
-        var count = Minutes + 2 * Margin;
-        var (metres, lit) = (new double[count], new bool[count]);
-        for (var i = 0; i < count; i++)
-        {
-            metres[i] = tide.MetresAt(begin + Duration.FromMinutes(i));
-            lit[i] = sun.At(begin + Duration.FromMinutes(i), plan.Position).AltitudeDegrees >= -6;
-        }
-
+        var (begin, metres) = (sight.Begin, sight.Metres);
+        var count = metres.Length;
+        Minutes = count - 2 * Margin;
         usable = new bool[count];
         List<(double Arrive, double SetUp, double Leave)> there = [(double.NegativeInfinity, double.NegativeInfinity, double.PositiveInfinity)];
         foreach (var gate in plan.TideGates)
@@ -65,6 +68,34 @@ internal sealed class StayScan
     }
 
     internal int Minutes { get; }
+
+    /// <summary>
+    /// The scan, and two more with the light a minute longer and shorter at either end of each day: where they differ, dusk falls
+    /// within the minute in which somebody arrives, and minutes can't tell.
+    /// </summary>
+    internal static StayScan[] Of(StayPlan plan, Sight sight) =>
+        [new(plan, sight), new(plan, sight, Neighbours(sight.Lit, (a, b, c) => a || b || c)), new(plan, sight, Neighbours(sight.Lit, (a, b, c) => a && b && c))];
+
+    private static bool[] Neighbours(bool[] lit, Func<bool, bool, bool, bool> of) =>
+        [.. lit.Select((one, i) => of(i > 0 ? lit[i - 1] : one, one, i + 1 < lit.Length ? lit[i + 1] : one))];
+
+    /// <summary>Tide and light of each minute of a span and two days either side: the same for all plans of a place.</summary>
+    internal sealed class Sight
+    {
+        internal Sight(TideCurve tide, SunPath sun, Instant from, Instant to)
+        {
+            Begin = from - Duration.FromMinutes(Margin);
+            var minutes = Enumerable.Range(0, (int)(to - from).TotalMinutes + 2 * Margin).Select(i => Begin + Duration.FromMinutes(i)).ToList();
+            Metres = [.. minutes.Select(tide.MetresAt)];
+            Lit = [.. minutes.Select(minute => sun.At(minute).AltitudeDegrees >= -6)];
+        }
+
+        internal Instant Begin { get; }
+
+        internal double[] Metres { get; }
+
+        internal bool[] Lit { get; }
+    }
 
     internal bool IsUsable(int minute) => usable[minute + Margin];
 
