@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Threading.Channels;
 using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Locations;
@@ -14,6 +15,9 @@ internal sealed partial class SkylineQueue(IDbContextFactory<GuideDb> database, 
 
     /// <summary>A skyline of which less than a twentieth is known is worth less than the one it would replace: mine.</summary>
     private const double MostUnknown = 0.95;
+
+    /// <summary>So far the heights of the shuttle's radar may be off, metres, nine times in ten (the mission's specification; from memory).</summary>
+    private const double MostUnderGround = 16;
 
     private readonly Channel<int> waiting = Channel.CreateUnbounded<int>();
 
@@ -83,6 +87,8 @@ internal sealed partial class SkylineQueue(IDbContextFactory<GuideDb> database, 
         var told = new Told(percent => db.SkylineJobs.Where(j => j.Id == id).ExecuteUpdate(set => set.SetProperty(j => j.PercentDone, percent)));
         var found = SkylineFromElevation.Of(question, grids, told, cancel);
         Require.That(found.UnknownShare < MostUnknown, $"Hardly a direction could be computed: each leaves the files within {question.ReachMetres / 1000:0} km, or meets voids before. Bring the squares around, or take what lies outside as open sea where it is. The skyline is as it was.");
+        Require.That(!(found.GroundMetres > eye + MostUnderGround), string.Create(CultureInfo.InvariantCulture,
+            $"The files put the ground there at {found.GroundMetres:0} m, and the eye is recorded at {eye:0.0} m above mean sea level: one of the two is wrong, or the stance lies elsewhere. Mend the ground height or the position. The skyline is as it was."));
         var today = clock.GetCurrentInstant().InZone(stance.Location.Zone).Date;
         stance.Draw(found.Skyline, SkylineOrigin.Computed(question, found, files.Select(f => f.Name)), today);
         job.Finish(SkylineOrigin.Outcome(question, found));
