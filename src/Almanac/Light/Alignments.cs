@@ -30,8 +30,16 @@ public readonly record struct Upright(Bearing Bearing, double FootDegrees, doubl
 /// <param name="SeenDegrees">Altitude of its centre as seen, degrees.</param>
 /// <param name="IsRising">Whether it climbs then.</param>
 /// <param name="IlluminatedFraction">The moon's lit part, 0…1; null for the sun.</param>
+/// <param name="SunDegrees">Airless altitude of the sun's centre then, degrees.</param>
 public sealed record Alignment(
-    SkyBody Body, Instant Time, double OffDegrees, double AzimuthDegrees, double SeenDegrees, bool IsRising, double? IlluminatedFraction);
+    SkyBody Body, Instant Time, double OffDegrees, double AzimuthDegrees, double SeenDegrees, bool IsRising, double? IlluminatedFraction, double SunDegrees)
+{
+    /// <summary>Above this the sun makes it day for a moon, degrees: where golden light ends. Common practice, no source.</summary>
+    public const double DaytimeSunDegrees = 6;
+
+    /// <summary>A moon while the sun stands high: pale in a bright sky.</summary>
+    public bool IsDaytimeMoon => Body == SkyBody.Moon && SunDegrees > DaytimeSunDegrees;
+}
 
 /// <summary>When sun or moon stands behind a subject.</summary>
 public static class Alignments
@@ -110,7 +118,8 @@ public static class Alignments
             var seen = Seen(time);
             return new Alignment(
                 body, JulianDay.FromDays(time), Off(seen) / Radian, seen.AzimuthDegrees, seen.AltitudeDegrees,
-                Seen(time + 0.001).Up > seen.Up, body == SkyBody.Moon ? ephemeris.MoonlightAt(time).Fraction : null);
+                Seen(time + 0.001).Up > seen.Up, body == SkyBody.Moon ? ephemeris.MoonlightAt(time).Fraction : null,
+                sun.At(time).AltitudeDegrees);
         }
 
         private Direction Seen(double days)

@@ -50,20 +50,24 @@ public static class FullMoons
             for (var date = middle.PlusDays(-DaysAround); date <= middle.PlusDays(DaysAround); date = date.PlusDays(1))
             {
                 if (date < first || date > last) continue;
-                var (moon, sun) = (MoonDays.On(date, observer, zone, ephemeris.Moon), SunDays.On(date, observer, zone, ephemeris.Sun));
-                Add(moon.Set, sun.Rise, false);
-                Add(moon.Rise, sun.Set, true);
+                var sun = SunDays.On(date, observer, zone, ephemeris.Sun);
+                Look(sun.Rise, false);
+                Look(sun.Set, true);
             }
         }
 
         return [.. found.OrderBy(one => one.Moon)];
 
-        void Add(Instant? moon, Instant? sun, bool isRising)
+        // About the sun's event alone: a whole day over a skyline costs twenty times as much.
+        void Look(Instant? sun, bool isRising)
         {
-            if (moon is not { } up || sun is not { } twilight || Math.Abs((up - twilight).TotalMinutes) > withinMinutes) return;
-            var lit = MoonPhases.At(up).IlluminatedFraction;
+            if (sun is not { } twilight) return;
+            var (from, to) = (twilight - Duration.FromMinutes(withinMinutes), twilight + Duration.FromMinutes(withinMinutes));
+            var span = MoonDays.Between(from, to, observer, ephemeris.Moon);
+            if ((isRising ? span.Rise : span.Set) is not { } moon) return;
+            var lit = MoonPhases.At(moon).IlluminatedFraction;
             if (lit >= LeastLit)
-                found.Add(new FullMoonAtTwilight(up, isRising, twilight, ephemeris.Moon.At(up, observer.Position).AzimuthDegrees, lit));
+                found.Add(new FullMoonAtTwilight(moon, isRising, twilight, ephemeris.Moon.At(moon, observer.Position).AzimuthDegrees, lit));
         }
     }
 }

@@ -21,17 +21,21 @@ namespace Foreshore.Guide.Api;
 /// <param name="ToleranceDegrees">How near the disc's centre comes to the line from foot to top.</param>
 /// <param name="Why">Why there are none, in words; null otherwise.</param>
 /// <param name="Alignments">By time. Light alone: tide, sea, access and weather are not judged here.</param>
+/// <param name="FullMoons">
+/// Moons at least 95 % lit that rise within half an hour of sunset, or set within half an hour of sunrise, over the own
+/// skyline, whatever stands before them; empty when the sun alone is asked for.
+/// </param>
 internal sealed record AlignmentsAnswer(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Notice, IReadOnlyList<string> Cautions, string NotForNavigation,
     string Composition, string Page, string Zone, string? Subject, double? BearingDegrees, double? FootDegrees, double? TopDegrees, double ToleranceDegrees,
-    string? Why, IReadOnlyList<AlignmentAnswer> Alignments)
+    string? Why, IReadOnlyList<AlignmentAnswer> Alignments, IReadOnlyList<FullMoonAnswer> FullMoons)
 {
-    public static AlignmentsAnswer Of(Location place, VantagePoint stance, Composition picture, LocalDate from, LocalDate to, double tolerance, ClubSettings? club, CountryCautions? cautions)
+    public static AlignmentsAnswer Of(Location place, VantagePoint stance, Composition picture, AlignmentsQuestion question, ClubSettings? club, CountryCautions? cautions)
     {
-        var behind = SubjectAlignments.Of(place, stance, picture, from, to, tolerance);
+        var behind = SubjectAlignments.Of(place, stance, picture, question.From, question.To, question.ToleranceDegrees, wanted: question.Bodies);
         return new(club?.Banner, cautions.ToPrint().Lines, Words.NotForNavigation, picture.Name, picture.Address(place, stance), place.ZoneId,
             picture.Subject?.Name, Rounded(behind.Seen?.Bearing.Degrees), Rounded(behind.Seen?.FootAltitudeDegrees), Rounded(behind.Seen?.TopAltitudeDegrees),
-            tolerance, behind.Why, [.. behind.Found.Select(one => AlignmentAnswer.Of(one, place.Zone))]);
+            question.ToleranceDegrees, behind.Why, [.. behind.Found.Select(one => AlignmentAnswer.Of(one, place.Zone))], [.. behind.FullMoons.Select(one => FullMoonAnswer.Of(one, place.Zone))]);
     }
 
     private static double? Rounded(double? degrees) => degrees is { } known ? Math.Round(known, 3) : null;
@@ -45,10 +49,23 @@ internal sealed record AlignmentsAnswer(
 /// <param name="AzimuthDegrees">True.</param>
 /// <param name="IsRising">Whether it climbs.</param>
 /// <param name="IlluminatedFraction">Of the moon, 0 to 1; null for the sun.</param>
+/// <param name="SunAltitudeDegrees">Airless altitude of the sun's centre then; a moon with the sun above 6 counts as one by day.</param>
 internal sealed record AlignmentAnswer(
-    SkyBody Body, DateTimeOffset Time, double OffDegrees, double AltitudeDegrees, double AzimuthDegrees, bool IsRising, double? IlluminatedFraction)
+    SkyBody Body, DateTimeOffset Time, double OffDegrees, double AltitudeDegrees, double AzimuthDegrees, bool IsRising, double? IlluminatedFraction, double SunAltitudeDegrees)
 {
     public static AlignmentAnswer Of(Alignment one, DateTimeZone zone) => new(
         one.Body, one.Time.At(zone), Math.Round(one.OffDegrees, 3), Math.Round(one.SeenDegrees, 2), Math.Round(one.AzimuthDegrees, 2), one.IsRising,
-        one.IlluminatedFraction is { } lit ? Math.Round(lit, 3) : null);
+        one.IlluminatedFraction is { } lit ? Math.Round(lit, 3) : null, Math.Round(one.SunDegrees, 2));
+}
+
+/// <summary>A moon near full on the horizon at dusk or dawn.</summary>
+/// <param name="Moon">When its upper limb rises or sets over the own skyline.</param>
+/// <param name="IsRising">At dusk; else it sets at dawn.</param>
+/// <param name="Sun">Sunset at dusk, sunrise at dawn.</param>
+/// <param name="AzimuthDegrees">Of the moon then, true.</param>
+/// <param name="IlluminatedFraction">0.95 to 1.</param>
+internal sealed record FullMoonAnswer(DateTimeOffset Moon, bool IsRising, DateTimeOffset Sun, double AzimuthDegrees, double IlluminatedFraction)
+{
+    public static FullMoonAnswer Of(FullMoonAtTwilight one, DateTimeZone zone) =>
+        new(one.Moon.At(zone), one.IsRising, one.Sun.At(zone), Math.Round(one.AzimuthDegrees, 2), Math.Round(one.IlluminatedFraction, 3));
 }

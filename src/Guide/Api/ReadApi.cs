@@ -25,7 +25,7 @@ public static class ReadApi
         api.MapGet("/compositions/{location}/{vantage}/{composition}/season", SeasonAsync).Describe<SeasonAnswer>("Guide", "In which months and hours a composition has its light",
             "Twelve whole local months from the current one; for each the share of its days on which the wanted light holds in each clock hour; beside it, where tide or the way back limit it, what they leave. The sea is not judged.", 404);
         api.MapGet("/compositions/{location}/{vantage}/{composition}/alignments", AlignmentsAsync).Describe<AlignmentsAnswer>("Guide", "When sun or moon stands behind the subject",
-            "Passages of the disc's centre within a tolerance of the line from the subject's foot to its top, for at most five years.", 301, 400, 404);
+            "Passages of the disc's centre within a tolerance of the line from the subject's foot to its top, for at most five years; and moons near full at dusk and dawn.", 301, 400, 404);
         api.MapGet("/weekend", WeekendAsync).Describe<WeekendAnswer>("Guide", "What suits from one dusk to the dusk two days later",
             "Nine sessions of every composition the reader may see exactly, judged by light and the way there. Where water can reach, the verdict is \"not judged\".", 400);
         api.MapGet("/almanac/day", AlmanacDayAsync).Describe<AlmanacDayAnswer>("Almanac", "The day of sun and moon at any place",
@@ -92,6 +92,8 @@ public static class ReadApi
         [Description("First local date; today when left out.")] string? from,
         [Description("Last local date; a year after the first when left out, at most five.")] string? to,
         [Description("Degrees, 0.05 to 5; half a degree when left out.")] string? tolerance,
+        [Description("sun or moon; both when left out.")] string? body,
+        [Description("false leaves out moons while the sun stands more than 6 degrees up; true when left out.")] string? daytimeMoon,
         IDbContextFactory<GuideDb> database, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
@@ -99,10 +101,10 @@ public static class ReadApi
         var point = place?.VantagePoints.SingleOrDefault(v => v.Slug == vantage);
         if (point?.Compositions.SingleOrDefault(c => c.Slug == composition) is not { } picture)
             return await MovedAsync(db, http.Reader(), m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/alignments", location, vantage, composition, cancel);
-        if (!AlignmentsQuestion.TryRead(from, to, tolerance, clock.GetCurrentInstant().InZone(place!.Zone).Date, out var question, out var fault))
+        if (!AlignmentsQuestion.TryRead(from, to, tolerance, body, daytimeMoon, clock.GetCurrentInstant().InZone(place!.Zone).Date, out var question, out var fault))
             return ApiProblem.Refused(fault);
         var club = await db.ClubSettings.AsNoTracking().SingleOrDefaultAsync(cancel);
-        return new Answer<AlignmentsAnswer>(AlignmentsAnswer.Of(place, point, picture, question.From, question.To, question.ToleranceDegrees, club,
+        return new Answer<AlignmentsAnswer>(AlignmentsAnswer.Of(place, point, picture, question, club,
             await db.CautionsAsync(place.CountryCode, cancel)));
     }
 

@@ -41,7 +41,7 @@ internal sealed record SeasonAnswer(
         var hours = head.Hours;
         var table = kept.Season(place, point, picture, use, hours, now);
         return new(head.DemoLine, view.From.At.Cautions.Lines, Words.NotForNavigation, picture.Name, picture.Address(place, point), place.ZoneId,
-            picture.FacingDegrees, Math.Round(picture.Lens.HorizontalAngleDegrees, 2), picture.Wanted, table.Unknown,
+            Math.Round(picture.FacingDegrees, 3), Math.Round(picture.Lens.HorizontalAngleDegrees, 2), picture.Wanted, table.Unknown,
             hours.EarliestAlarm.ToTimeOnly(), hours.LatestHome.ToTimeOnly(),
             point.Skyline.IsAssumed ? "No skyline is recorded: an open sea horizon is assumed." : point.Skyline.HasUnknown ? "The recorded skyline; its unknown pieces count as level." : "The recorded skyline.",
             table.Use is null ? $"Light alone. Tide, ground, sea, access and closures are not judged here. {Words.SeaUnknown}"

@@ -48,6 +48,7 @@ internal sealed record VantageAnswer(string Slug, string Name, string Page, Plac
 /// <param name="Season">Address of its season table in this API.</param>
 /// <param name="Summary">In a sentence or two.</param>
 /// <param name="FacingDegrees">Clockwise from true north.</param>
+/// <param name="Compass">How the facing was read from a compass; null: it was not.</param>
 /// <param name="TiltDegrees">Above the level.</param>
 /// <param name="FocalLengthMm">As used.</param>
 /// <param name="SensorWidthMm">Of the sensor's long side.</param>
@@ -55,10 +56,22 @@ internal sealed record VantageAnswer(string Slug, string Name, string Page, Plac
 /// <param name="Orientation">Of the camera.</param>
 /// <param name="AngleOfViewDegrees">Across the picture.</param>
 /// <param name="Wanted">Any of these lights suits.</param>
-internal sealed record CompositionAnswer(string Slug, string Name, string Page, string Season, string Summary, double FacingDegrees, double TiltDegrees,
+internal sealed record CompositionAnswer(string Slug, string Name, string Page, string Season, string Summary, double FacingDegrees, CompassAnswer? Compass, double TiltDegrees,
     double FocalLengthMm, double SensorWidthMm, double SensorHeightMm, Orientation Orientation, double AngleOfViewDegrees, IReadOnlyList<WantedLight> Wanted)
 {
     public static CompositionAnswer Of(Composition picture, VantagePoint point, Location place) => new(picture.Slug, picture.Name, picture.Address(place, point),
-        $"{ReadApi.Root}/compositions/{place.Slug}/{point.Slug}/{picture.Slug}/season", picture.Summary, picture.FacingDegrees, picture.TiltDegrees,
+        $"{ReadApi.Root}/compositions/{place.Slug}/{point.Slug}/{picture.Slug}/season", picture.Summary, Math.Round(picture.FacingDegrees, 3), CompassAnswer.Of(picture.Compass), picture.TiltDegrees,
         picture.FocalLengthMm, picture.SensorWidthMm, picture.SensorHeightMm, picture.Orientation, Math.Round(picture.Lens.HorizontalAngleDegrees, 2), picture.Wanted);
+}
+
+/// <summary>A facing as it was read from a compass.</summary>
+/// <param name="ReadingDegrees">As the compass showed it.</param>
+/// <param name="DeclinationDegrees">Added to it, east positive.</param>
+/// <param name="TrueDegrees">Reading plus declination, 0 to just under 360.</param>
+/// <param name="ReadOn">The day.</param>
+/// <param name="Model">The magnetic model that gave the declination; null: somebody entered it.</param>
+internal sealed record CompassAnswer(double ReadingDegrees, double DeclinationDegrees, double TrueDegrees, DateOnly ReadOn, string? Model)
+{
+    public static CompassAnswer? Of(CompassReading? reading) => reading is null ? null
+        : new(reading.ReadingDegrees, reading.DeclinationDegrees, Math.Round(reading.TrueDegrees, 3), reading.ReadOn.Iso(), reading.Model);
 }

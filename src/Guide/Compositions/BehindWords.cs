@@ -19,26 +19,64 @@ internal static class BehindWords
 
     public static string BodyWords(this Alignment one) => $"{(one.Body == SkyBody.Sun ? "sun" : "moon")}, {(one.IsRising ? "climbing" : "sinking")}";
 
+    /// <summary>"moonrise 16:31, sunset 16:20 EST".</summary>
+    public static string TimesWords(this FullMoonAtTwilight one, DateTimeZone zone) => one.IsRising
+        ? $"moonrise {one.Moon.Clock(zone)}, sunset {one.Sun.Clock(zone)} {zone.Abbreviation(one.Moon)}"
+        : $"moonset {one.Moon.Clock(zone)}, sunrise {one.Sun.Clock(zone)} {zone.Abbreviation(one.Moon)}";
+
+    public static string DayWords(this FullMoonAtTwilight one, DateTimeZone zone) =>
+        $"{one.Moon.InZone(zone).Date.ToString("ddd d MMM uuuu", CultureInfo.InvariantCulture)} {(one.IsRising ? "dusk" : "dawn")}";
+
+    /// <summary>"062°, 45° left of the lighthouse".</summary>
+    public static string WhereWords(this FullMoonAtTwilight one, SubjectSeen? seen, string? subject)
+    {
+        var at = Almanac.Earth.Bearing.FromDegrees(one.AzimuthDegrees);
+        var words = HorizonWords.Degrees(at);
+        if (seen is null || subject is null) return words;
+        var off = Math.Round(Math.IEEERemainder(one.AzimuthDegrees - seen.Bearing.Degrees, 360));
+        return string.Create(CultureInfo.InvariantCulture, $"{words}, {(off == 0 ? $"in line with {subject}" : $"{Math.Abs(off):0}° {(off < 0 ? "left" : "right")} of {subject}")}");
+    }
+
+    public static string LitWords(this FullMoonAtTwilight one) => Percent(one.IlluminatedFraction);
+
     public static string OffWords(this Alignment one) => string.Create(CultureInfo.InvariantCulture, $"{one.OffDegrees:0.00}°");
 
     public static string HeightWords(this Alignment one) => string.Create(CultureInfo.InvariantCulture, $"{one.SeenDegrees:0.0}°").Replace('-', '−');
 
-    public static string LitWords(this Alignment one) => one.IlluminatedFraction is { } lit ? string.Create(CultureInfo.InvariantCulture, $"{lit:P0}").Replace(" ", " ", StringComparison.Ordinal) : "–";
+    public static string LitWords(this Alignment one) => one.IlluminatedFraction is { } lit ? Percent(lit) : "–";
+
+    private static string Percent(double lit) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(lit * 100):0}\u00a0%");
 }
 
 /// <summary>How near and how long: read from the page's address; what can't be used is said and the usual taken.</summary>
-internal sealed record BehindQuestion(string Tolerance, double Degrees, int Years, string? Fault)
+/// <param name="Tolerance">As typed.</param>
+/// <param name="Degrees">As read.</param>
+/// <param name="Years">Ahead.</param>
+/// <param name="Body">both, sun or moon.</param>
+/// <param name="DaytimeMoon">Whether a moon by day counts.</param>
+/// <param name="Fault">What can't be used, and what to do.</param>
+internal sealed record BehindQuestion(string Tolerance, double Degrees, int Years, string Body, bool DaytimeMoon, string? Fault)
 {
-    public static BehindQuestion Usual { get; } = new("0.5", SubjectAlignments.UsualToleranceDegrees, 1, null);
+    public static BehindQuestion Usual { get; } = new("0.5", SubjectAlignments.UsualToleranceDegrees, 1, "both", true, null);
+
+    public static IReadOnlyList<(string Value, string Words)> BodyChoices { get; } = [("both", "sun and moon"), ("sun", "sun"), ("moon", "moon")];
+
+    public WantedBodies Bodies => new(Body != "moon", Body != "sun", DaytimeMoon);
 
     public static BehindQuestion From(IQueryCollection query)
     {
         var (within, years) = (query["within"].ToString().Trim().Replace(',', '.'), query["years"].ToString());
         var ahead = int.TryParse(years, CultureInfo.InvariantCulture, out var asked) && asked is >= 1 and <= SubjectAlignments.MostYears ? asked : Usual.Years;
+        var asks = Usual with
+        {
+            Years = ahead,
+            Body = BodyChoices.Any(choice => choice.Value == query["body"]) ? query["body"].ToString() : Usual.Body,
+            DaytimeMoon = query["daytime"] != "no",
+        };
         if (within.Length == 0)
-            return Usual with { Years = ahead };
+            return asks;
         return double.TryParse(within, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var degrees) && degrees is >= 0.05 and <= 5
-            ? new(within, degrees, ahead, null)
-            : new(within.Length > 20 ? "" : within, Usual.Degrees, ahead, "“Within” is a number of degrees from 0.05 to 5, for example 0.5: type one and look again.");
+            ? asks with { Tolerance = within, Degrees = degrees }
+            : asks with { Tolerance = within.Length > 20 ? "" : within, Fault = "“Within” is a number of degrees from 0.05 to 5, for example 0.5: type one and look again." };
     }
 }

@@ -8,6 +8,9 @@ namespace Foreshore.Guide.Locations;
 /// <summary>Verbs that add to a place, and what its parts say together.</summary>
 public sealed partial class Location
 {
+    /// <summary>Whether any picture here has something in it whose place and height are recorded.</summary>
+    public bool HasSubjects => VantagePoints.Any(point => point.Compositions.Any(picture => picture.Subject is not null));
+
     public AccessRoute AddRoute(string name)
     {
         var route = new AccessRoute(name, routes.Count + 1);

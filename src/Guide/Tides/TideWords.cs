@@ -84,10 +84,6 @@ public static class TideWords
 
     public static string Month(YearMonth month) => MonthName.Format(month);
 
-    /// <summary>The zone of a stretch of days: "EST", or both where the clocks change within it.</summary>
-    public static string Zones(DateTimeZone zone, Instant from, Instant to)
-    {
-        var (first, last) = (zone.Abbreviation(from), zone.Abbreviation(to));
-        return first == last ? first : $"{first}, from {DayAndMonth(zone.GetZoneInterval(to).Start.InZone(zone).Date)} {last}";
-    }
+    /// <summary>The zone of a stretch of days: "EST", or both with the hour at which the clocks change within it.</summary>
+    public static string Zones(DateTimeZone zone, Instant from, Instant to) => zone.Abbreviations(from, to);
 }

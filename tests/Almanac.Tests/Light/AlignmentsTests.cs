@@ -73,6 +73,36 @@ public class AlignmentsTests
         }
     }
 
+    // The days' own moonrises, sunsets, moonsets and sunrises laid side by side.
+    [Fact]
+    public void Full_moons_are_those_of_the_days_events_side_by_side()
+    {
+        var found = FullMoons.Between(new LocalDate(2026, 1, 10), new LocalDate(2026, 12, 20), Shore, Coast.NewYork, Coast.Year2026);
+        var expected = new List<(Instant Moon, bool IsRising)>();
+        for (var date = new LocalDate(2026, 1, 10); date <= new LocalDate(2026, 12, 20); date = date.PlusDays(1))
+        {
+            var (moon, sun) = (MoonDays.On(date, Shore, Coast.NewYork, Coast.Year2026.Moon), SunDays.On(date, Shore, Coast.NewYork, Coast.Year2026.Sun));
+            if (IsNear(moon.Set, sun.Rise)) expected.Add((moon.Set!.Value, false));
+            if (IsNear(moon.Rise, sun.Set)) expected.Add((moon.Rise!.Value, true));
+        }
+
+        Assert.Equal(expected.Select(one => one.IsRising), found.Select(one => one.IsRising));
+        Assert.All(expected.Zip(found), pair => Assert.InRange((pair.First.Moon - pair.Second.Moon).TotalSeconds, -0.1, 0.1));
+
+        static bool IsNear(Instant? moon, Instant? sun) =>
+            moon is { } up && sun is { } twilight && Math.Abs((up - twilight).TotalMinutes) <= 30 && MoonPhases.At(up).IlluminatedFraction >= 0.95;
+    }
+
+    [Fact]
+    public void The_suns_altitude_stands_beside_each_passage_and_makes_a_moon_one_by_day()
+    {
+        var found = Alignments.Between(SkyBody.Moon, Shore, new Upright(Bearing.FromDegrees(180), 0, 60), 2, From, To, Coast.Year2026);
+        Assert.All(found, one => Assert.Equal(Coast.Year2026.Sun.At(one.Time, Coast.Eastport).AltitudeDegrees, one.SunDegrees, 0.001));
+        Assert.Equal(found.Where(one => one.SunDegrees > 6), found.Where(one => one.IsDaytimeMoon));
+        Assert.Contains(found, one => one.IsDaytimeMoon);
+        Assert.Contains(found, one => !one.IsDaytimeMoon);
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(10.5)]

@@ -53,7 +53,7 @@ public sealed class MoonWordsTests(DemoGuideSite guide) : IClassFixture<DemoGuid
     public async Task A_places_nights_are_those_the_api_tells()
     {
         var page = new HtmlParser().ParseDocument(await guide.Client.GetStringAsync("/coast/tern-bank"));
-        var rows = page.QuerySelectorAll("#nights tbody tr").Select(row => row.Children.Select(cell => cell.TextContent.Replace('\u00a0', ' ').Trim()).ToList()).ToList();
+        var rows = page.QuerySelectorAll("#nights table.nights tbody tr").Select(row => row.Children.Select(cell => cell.TextContent.Replace('\u00a0', ' ').Trim()).ToList()).ToList();
         Assert.Equal(7, rows.Count);
         Assert.Contains("EST", page.QuerySelector("#nights caption")!.TextContent, StringComparison.Ordinal);
         var place = JsonDocument.Parse(await guide.Client.GetStringAsync("/api/v1/locations/tern-bank")).RootElement.GetProperty("place").GetProperty("position");
@@ -76,7 +76,7 @@ public sealed class MoonWordsTests(DemoGuideSite guide) : IClassFixture<DemoGuid
     {
         guide.Commands.Reset();
         var page = new HtmlParser().ParseDocument(await guide.Client.GetStringAsync("/coast/skerrin-hollow"));
-        Assert.Equal(7, page.QuerySelectorAll("#nights tbody tr").Length);
+        Assert.Equal(7, page.QuerySelectorAll("#nights table.nights tbody tr").Length);
         Assert.True(guide.Commands.Commands.Count <= 6, string.Join("\n", guide.Commands.Commands));
     }
 

@@ -97,7 +97,7 @@ public class TidePageTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
         Assert.Equal(49, hours.Count);
         Assert.Equal(["Sun 1 Nov 00:00", "Sun 1 Nov 01:00 EDT", "Sun 1 Nov 01:00 EST", "Sun 1 Nov 02:00"], hours.Take(4));
         Assert.Equal("Mon 2 Nov 23:00", hours[^1]);
-        Assert.Contains("EDT, from Sun 1 Nov EST", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("EDT, from 1 Nov 01:00 EST", page.Body!.TextContent, StringComparison.Ordinal);
 
         // They go forward at 02:00 on 14 March 2027: 47 hours in two days.
         var spring = await PageAsync("/coast/halfmoon-light/tide?day=2027-03-14");
