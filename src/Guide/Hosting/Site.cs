@@ -3,6 +3,7 @@ using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Elevation;
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Mail;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Shell;
 using Foreshore.Guide.Shell.Maps;
@@ -55,7 +56,10 @@ internal static class Site
         services.AddRazorComponents();
         services.AddSingleton<MastheadQueries>();
         services.AddAntiforgery();
-        services.AddMembership(SiteAddress.From(builder.Configuration));
+        var address = SiteAddress.From(builder.Configuration);
+        services.AddMembership(address);
+        var mail = MailServer.From(builder.Configuration, address);
+        services.AddSingleton(provider => new Postbox(mail, provider.GetRequiredService<ILogger<Postbox>>()));
         services.AddHsts(options => (options.MaxAge, options.IncludeSubDomains) = (TimeSpan.FromDays(365), true));
     }
 

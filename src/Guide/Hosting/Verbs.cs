@@ -2,6 +2,7 @@ using System.Net.Sockets;
 using System.Runtime.InteropServices;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Demo;
+using Foreshore.Guide.Mail;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;
@@ -84,7 +85,7 @@ internal static class Verbs
 
         // A setting that cannot be used is told before anything is started for it.
         MapTiles.From(builder.Configuration);
-        SiteAddress.From(builder.Configuration);
+        MailServer.From(builder.Configuration, SiteAddress.From(builder.Configuration));
         var printer = LinkPrinter.From(builder.Configuration);
         await using var server = await GuideServer.OpenAsync(builder.Configuration);
         if (server.IsEmbedded)

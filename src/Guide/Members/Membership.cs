@@ -34,6 +34,7 @@ internal static class Membership
         services.AddSingleton<Sessions>();
         services.AddSingleton<Invitations>();
         services.AddSingleton<NewStarts>();
+        services.AddSingleton<Letters>();
         services.AddSingleton<HalfWay>();
         services.AddSingleton<Admission>();
         services.AddSingleton<Accounts>();
