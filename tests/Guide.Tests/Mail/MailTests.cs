@@ -1,6 +1,3 @@
-using System.Net;
-using System.Net.Sockets;
-using System.Text;
 using Foreshore.Guide.Hosting;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Support;

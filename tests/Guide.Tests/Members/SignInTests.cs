@@ -149,6 +149,22 @@ public sealed class SignInTests(DemoGuideSite guide) : IClassFixture<DemoGuideSi
     }
 
     [Fact]
+    public async Task Signing_in_again_begins_another_session_in_place_of_the_one_this_browser_had()
+    {
+        using var hal = new Person(guide);
+        await hal.JoinAsync("hal@example.org");
+        List<Guid> seen = [];
+        for (var i = 0; i < 2; i++)
+        {
+            await hal.SignInAsync("hal@example.org");
+            await using var db = guide.Open();
+            seen.Add(await db.MemberSessions.Join(db.Members.Where(m => m.Email == "hal@example.org"), s => s.MemberId, m => m.Id, (s, _) => s.Id).SingleAsync());
+        }
+
+        Assert.Equal(2, seen.Distinct().Count());
+    }
+
+    [Fact]
     public async Task A_form_without_its_token_is_refused()
     {
         using var person = new Person(guide);
