@@ -1,5 +1,6 @@
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Contributions;
 using Foreshore.Guide.Elevation;
 using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Locations;
@@ -40,6 +41,10 @@ public sealed class GuideDb(DbContextOptions<GuideDb> options) : DbContext(optio
     internal DbSet<ElevationFile> ElevationFiles => Set<ElevationFile>();
 
     internal DbSet<SkylineJob> SkylineJobs => Set<SkylineJob>();
+
+    internal DbSet<Proposal> Proposals => Set<Proposal>();
+
+    internal DbSet<Revision> Revisions => Set<Revision>();
 
     internal DbSet<UsedSlug> UsedSlugs => Set<UsedSlug>();
 

@@ -58,6 +58,29 @@ public sealed class Closure
 
     public string? Link { get; private set; }
 
+    /// <summary>Made by the form, so that sending twice makes one; null for the club's first content.</summary>
+    public Guid? FormId { get; private set; }
+
+    /// <summary>The warden who entered it; null for the club's first content and for near misses, which keep no name.</summary>
+    public Guid? MadeBy { get; private set; }
+
+    public Instant? MadeAt { get; private set; }
+
+    /// <summary>It stands because somebody nearly came to harm.</summary>
+    public bool IsNearMiss { get; private set; }
+
+    /// <summary>Who asked to lift it, and why: somebody else lifts it, where there are two wardens.</summary>
+    public Guid? LiftAskedBy { get; private set; }
+
+    public string? LiftReason { get; private set; }
+
+    public Guid? LiftedBy { get; private set; }
+
+    public Instant? LiftedAt { get; private set; }
+
+    /// <summary>Lifted by the only warden, who had closed it or asked.</summary>
+    public bool IsLiftedSingleHanded { get; private set; }
+
     public uint Version { get; private set; }
 
     public bool IsYearly => YearlyFrom is not null;
@@ -114,16 +137,41 @@ public sealed class Closure
         State = ClosureState.InForce;
     }
 
-    public void AskToLift()
+    public void AskToLift(Guid? by = null, string? reason = null)
     {
         Require.That(State is ClosureState.UnderReview or ClosureState.InForce, $"Only a closure in force can be asked to be lifted; this one is {State}.");
-        State = ClosureState.LiftAsked;
+        (State, LiftAskedBy) = (ClosureState.LiftAsked, by);
+        LiftReason = Require.TextOrNull(reason, 400, "Why it may be lifted");
+    }
+
+    /// <summary>It stays: what was asked is not done.</summary>
+    public void KeepClosed()
+    {
+        Require.That(State == ClosureState.LiftAsked, $"Nobody has asked to lift this closure; it is {State}.");
+        (State, LiftAskedBy, LiftReason) = (ClosureState.InForce, null, null);
     }
 
     /// <summary>Who may lift is a matter of the review (two wardens); here only the order of states is kept.</summary>
-    public void Lift()
+    public void Lift(Guid? by = null, Instant? at = null, bool isSingleHanded = false)
     {
         Require.That(State != ClosureState.Lifted, "This closure is lifted already.");
-        State = ClosureState.Lifted;
+        (State, LiftedBy, LiftedAt, IsLiftedSingleHanded) = (ClosureState.Lifted, by, at, isSingleHanded);
     }
+
+    public Closure Made(Guid formId, Guid? by, Instant at)
+    {
+        (FormId, MadeBy, MadeAt) = (formId, by, at);
+        return this;
+    }
+
+    public void ForgetMaker(Guid member)
+    {
+        if (MadeBy == member) MadeBy = null;
+        if (LiftAskedBy == member) LiftAskedBy = null;
+        if (LiftedBy == member) LiftedBy = null;
+    }
+
+    /// <summary>Shut until a warden has looked: somebody nearly came to harm there. No name is kept with it.</summary>
+    public static Closure AfterNearMiss(LocalDate on, string whatHappened, Guid formId, Instant at) =>
+        new(whatHappened, "The club, after a near miss", ClosureState.UnderReview) { From = on, IsNearMiss = true, FormId = formId, MadeAt = at };
 }

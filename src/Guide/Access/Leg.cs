@@ -111,6 +111,32 @@ public sealed partial class Leg
             Notes = Require.Text(notes, 600, "How one gets over this leg"),
         };
 
+    /// <summary>A leg of which nothing but its name and standing is known yet.</summary>
+    public static Leg Named(LegKind kind, string name, LegalStatus status, FactCheck check) => new(kind, name, status, check);
+
+    public Leg Call(string name, string? notes)
+    {
+        Name = Require.Text(name, 120, "The leg's name");
+        Notes = Require.TextOrNull(notes, 600, "The notes");
+        return this;
+    }
+
+    /// <summary>By what right one passes, and who says so.</summary>
+    public Leg Stand(LegalStatus status, FactCheck check)
+    {
+        (LegalStatus, Check) = (status, check);
+        return this;
+    }
+
+    public Leg Measure(double? kilometres, double? minutes, double? climbMetres, string? surface)
+    {
+        DistanceKilometres = Require.BetweenOrNull(kilometres, 0, 2000, "The distance", "km");
+        Minutes = Require.BetweenOrNull(minutes, 0, 2880, "The usual time", "minutes");
+        ClimbMetres = Require.BetweenOrNull(climbMetres, 0, 3000, "The climb", "m");
+        Surface = Require.TextOrNull(surface, 120, "The surface");
+        return this;
+    }
+
     /// <summary>May a group go, may a tripod stand, dogs.</summary>
     public Leg Allow(Consent group, Consent tripod, DogRule dogs)
     {
@@ -118,11 +144,11 @@ public sealed partial class Leg
         return this;
     }
 
-    public Leg Open(LocalTime? from, LocalTime? until, string hoursText)
+    public Leg Open(LocalTime? from, LocalTime? until, string? hoursText)
     {
         Require.That(from is null || from != until, "A way that opens and shuts at the same time is never open or never shut. Enter two different times, or write \"at any hour\" and leave both out.");
         (OpensAt, ClosesAt) = (from, until);
-        HoursText = Require.Text(hoursText, 200, "The hours");
+        HoursText = Require.TextOrNull(hoursText, 200, "The hours");
         return this;
     }
 
@@ -132,8 +158,8 @@ public sealed partial class Leg
         return this;
     }
 
-    /// <summary>This leg is cut off by the tide.</summary>
-    public Leg PassableWhile(Crossing crossing)
+    /// <summary>This leg is cut off by the tide; null: it is not.</summary>
+    public Leg PassableWhile(Crossing? crossing)
     {
         Crossing = crossing;
         return this;

@@ -15,10 +15,8 @@ public sealed class OvernightRule
 
     public OvernightRule(Sleeper sleeper, OvernightStanding standing, FactCheck check, string? grantedBy = null, ParkingArea? parkingArea = null)
     {
-        Require.That(standing != OvernightStanding.Allowed || !string.IsNullOrWhiteSpace(grantedBy),
-            "Allowed by whom? Name the sign or the letter that allows it; without one choose \"no rule found\".");
-        (Sleeper, Standing, Check, ParkingArea) = (sleeper, standing, check, parkingArea);
-        GrantedBy = Require.TextOrNull(grantedBy, 200, "Who allows it");
+        (Sleeper, ParkingArea) = (sleeper, parkingArea);
+        Stand(standing, check, grantedBy);
     }
 
     public int Id { get; private set; }
@@ -40,4 +38,13 @@ public sealed class OvernightRule
     public FactCheck Check { get; private set; } = null!;
 
     public uint Version { get; private set; }
+
+    public OvernightRule Stand(OvernightStanding standing, FactCheck check, string? grantedBy)
+    {
+        Require.That(standing != OvernightStanding.Allowed || !string.IsNullOrWhiteSpace(grantedBy),
+            "Allowed by whom? Name the sign or the letter that allows it; without one choose \"no rule found\".");
+        (Standing, Check) = (standing, check);
+        GrantedBy = Require.TextOrNull(grantedBy, 200, "Who allows it");
+        return this;
+    }
 }

@@ -57,37 +57,52 @@ public sealed class ParkingArea
 
     public uint Version { get; private set; }
 
-    public ParkingArea Hold(int cars, decimal? cost = null, string? currency = null)
+    public ParkingArea Lie(string name, Position position, string surface)
     {
-        Capacity = Require.Between(cars, 0, 5000, "The capacity", "cars");
+        Name = Require.Text(name, 80, "The parking area's name");
+        (LatitudeDegrees, LongitudeDegrees) = (position.LatitudeDegrees, position.LongitudeDegrees);
+        Surface = Require.Text(surface, 80, "The surface");
+        return this;
+    }
+
+    public ParkingArea CheckedAs(FactCheck check)
+    {
+        Check = check;
+        return this;
+    }
+
+    public ParkingArea Hold(int? cars, decimal? cost = null, string? currency = null)
+    {
+        Capacity = cars is { } given ? Require.Between(given, 0, 5000, "The capacity", "cars") : null;
         Require.That(cost is null or (>= 0 and <= 10_000), "The cost is out of range. Enter the price of one stay.");
         Require.That(cost is null or 0 || currency is { Length: 3 }, "A cost needs its currency, as the three letters of ISO 4217, for example USD.");
         (Cost, Currency) = (cost, currency);
         return this;
     }
 
-    public ParkingArea Bar(double clearHeightMetres)
+    public ParkingArea Bar(double? clearHeightMetres)
     {
-        HeightBarrierMetres = Require.Between(clearHeightMetres, 1, 6, "The height barrier", "m");
+        HeightBarrierMetres = Require.BetweenOrNull(clearHeightMetres, 1, 6, "The height barrier", "m");
         return this;
     }
 
-    public ParkingArea Lock(LocalTime from, LocalTime until)
+    public ParkingArea Lock(LocalTime? from, LocalTime? until)
     {
-        Require.That(from != until, "A gate locked and unlocked at the same time is never open or never locked. Enter two different times, or leave both out.");
+        Require.That((from is null) == (until is null), "A gate is locked from one time until another. Enter both times, or neither.");
+        Require.That(from is null || from != until, "A gate locked and unlocked at the same time is never open or never locked. Enter two different times, or leave both out.");
         (LockedFrom, LockedUntil) = (from, until);
         return this;
     }
 
-    public ParkingArea FloodAbove(TideHeight height)
+    public ParkingArea FloodAbove(TideHeight? height)
     {
         FloodsAbove = height;
         return this;
     }
 
-    public ParkingArea Note(string notes)
+    public ParkingArea Note(string? notes)
     {
-        Notes = Require.Text(notes, 600, "The notes");
+        Notes = Require.TextOrNull(notes, 600, "The notes");
         return this;
     }
 }

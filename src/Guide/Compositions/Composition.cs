@@ -89,6 +89,13 @@ public sealed class Composition
 
     public Scene ToScene(VantagePoint vantagePoint, Location location) => ToScene(vantagePoint, location.MeanSeaLevelAboveChartDatumMetres);
 
+    public Composition Call(string name, string summary)
+    {
+        Name = Require.Text(name, 80, "The composition's name");
+        Summary = Require.Text(summary, 600, "The summary");
+        return this;
+    }
+
     public Composition Face(double degreesTrue, double tiltDegrees = 0)
     {
         FacingDegrees = Require.Degrees(degreesTrue, "The facing");
@@ -120,26 +127,26 @@ public sealed class Composition
         return this;
     }
 
-    public Composition GalaxyFromFive()
+    public Composition GalaxyFromFive(bool from = true)
     {
-        Require.That(Wanted.Contains(WantedLight.GalaxyCore), "The lower limit is for the galaxy's core alone. Add that light first.");
-        GalaxyFromFiveDegrees = true;
+        Require.That(!from || Wanted.Contains(WantedLight.GalaxyCore), "The lower limit is for the galaxy's core alone. Add that light first.");
+        GalaxyFromFiveDegrees = from;
         return this;
     }
 
-    public Composition WishTide(TideWish wish)
+    public Composition WishTide(TideWish? wish)
     {
         Tide = wish;
         return this;
     }
 
-    public Composition WishGround(GroundWish wish)
+    public Composition WishGround(GroundWish? wish)
     {
         Ground = wish;
         return this;
     }
 
-    public Composition WishSea(SeaWish wish)
+    public Composition WishSea(SeaWish? wish)
     {
         Sea = wish;
         return this;
@@ -151,13 +158,13 @@ public sealed class Composition
         return this;
     }
 
-    public Composition Take(string kitNotes)
+    public Composition Take(string? kitNotes)
     {
-        KitNotes = Require.Text(kitNotes, 400, "The kit notes");
+        KitNotes = Require.TextOrNull(kitNotes, 400, "The kit notes");
         return this;
     }
 
-    public Composition Show(Subject subject)
+    public Composition Show(Subject? subject)
     {
         Subject = subject;
         return this;

@@ -7,6 +7,20 @@ namespace Foreshore.Guide.Compositions;
 /// <summary>What one learns about a stance, one fact a verb.</summary>
 public sealed partial class VantagePoint
 {
+    public VantagePoint Call(string name, string summary)
+    {
+        Name = Require.Text(name, 80, "The vantage point's name");
+        Summary = Require.Text(summary, 400, "The summary");
+        return this;
+    }
+
+    public VantagePoint Stand(VantageKind kind, Position position, Footing footing)
+    {
+        (Kind, Footing) = (kind, footing);
+        (LatitudeDegrees, LongitudeDegrees) = (position.LatitudeDegrees, position.LongitudeDegrees);
+        return this;
+    }
+
     public VantagePoint CheckedAs(FactCheck check)
     {
         Check = check;
@@ -23,7 +37,7 @@ public sealed partial class VantagePoint
         return this;
     }
 
-    public VantagePoint Measure(GroundHeight ground)
+    public VantagePoint Measure(GroundHeight? ground)
     {
         Ground = ground;
         return this;
@@ -35,22 +49,22 @@ public sealed partial class VantagePoint
         return this;
     }
 
-    public VantagePoint Walk(double inMinutes, double outMinutes, bool inTheDark, double? toBeyondReachMinutes = null)
+    public VantagePoint Walk(double? inMinutes, double? outMinutes, bool inTheDark, double? toBeyondReachMinutes = null)
     {
-        WalkInMinutes = Require.Between(inMinutes, 0, 1440, "The walk in", "minutes");
-        WalkOutMinutes = Require.Between(outMinutes, 0, 1440, "The walk out", "minutes");
+        WalkInMinutes = Require.BetweenOrNull(inMinutes, 0, 1440, "The walk in", "minutes");
+        WalkOutMinutes = Require.BetweenOrNull(outMinutes, 0, 1440, "The walk out", "minutes");
         MinutesToBeyondReach = Require.BetweenOrNull(toBeyondReachMinutes, 0, 1440, "The walk to beyond reach of the water", "minutes");
         WalkedInTheDark = inTheDark;
         return this;
     }
 
-    public VantagePoint Fit(int tripods)
+    public VantagePoint Fit(int? tripods)
     {
-        Tripods = Require.Between(tripods, 1, 100, "The number of tripods that fit", "");
+        Tripods = tripods is { } given ? Require.Between(given, 1, 100, "The number of tripods that fit", "") : null;
         return this;
     }
 
-    public VantagePoint CutOffAbove(TideHeight height)
+    public VantagePoint CutOffAbove(TideHeight? height)
     {
         (PathCutOff, IsNeverCutOff) = (height, false);
         return this;
@@ -62,25 +76,25 @@ public sealed partial class VantagePoint
         return this;
     }
 
-    public VantagePoint UsableBelow(TideHeight height)
+    public VantagePoint UsableBelow(TideHeight? height)
     {
         HighestUsableTide = height;
         return this;
     }
 
-    public VantagePoint UsableIn(SeaLimit limit)
+    public VantagePoint UsableIn(SeaLimit? limit)
     {
         Sea = limit;
         return this;
     }
 
-    public VantagePoint WatchFrom(NearbyPlace place)
+    public VantagePoint WatchFrom(NearbyPlace? place)
     {
         WatchPlace = place;
         return this;
     }
 
-    public VantagePoint WorkInTheDarkFrom(NearbyPlace place)
+    public VantagePoint WorkInTheDarkFrom(NearbyPlace? place)
     {
         DarkStance = place;
         return this;
@@ -93,7 +107,7 @@ public sealed partial class VantagePoint
         return this;
     }
 
-    public VantagePoint Under(CliffAbove cliff)
+    public VantagePoint Under(CliffAbove? cliff)
     {
         Cliff = cliff;
         return this;

@@ -25,6 +25,8 @@ internal sealed class HazardNoteMapping : IEntityTypeConfiguration<HazardNote>
         note.ToTable("hazard_notes");
         note.Property(n => n.Text).HasMaxLength(600);
         note.Property(n => n.Place).HasMaxLength(200);
+        note.Property(n => n.DecisionWords).HasMaxLength(400);
+        note.HasIndex(n => n.FormId).IsUnique();
         note.Property(n => n.Version).IsRowVersion();
         note.EnumText(n => n.Kind, "kind");
         note.EnumText(n => n.State, "state");

@@ -58,6 +58,21 @@ public sealed class HazardNote
     /// <summary>The day a warden last confirmed it.</summary>
     public LocalDate? ConfirmedOn { get; private set; }
 
+    /// <summary>Made by the form, so that sending twice makes one; null for the club's first content.</summary>
+    public Guid? FormId { get; private set; }
+
+    /// <summary>Null for the club's first content, or once the account is erased.</summary>
+    public Guid? ReportedBy { get; private set; }
+
+    public Instant? ReportedAt { get; private set; }
+
+    public Guid? DecidedBy { get; private set; }
+
+    public Instant? DecidedAt { get; private set; }
+
+    /// <summary>Why it was rejected or ended.</summary>
+    public string? DecisionWords { get; private set; }
+
     public uint Version { get; private set; }
 
     public bool IsSevere => Severity == Severe;
@@ -77,6 +92,29 @@ public sealed class HazardNote
         Place = Require.Text(place, 200, "The place");
         (LatitudeDegrees, LongitudeDegrees, VantagePoint) = (position?.LatitudeDegrees, position?.LongitudeDegrees, vantagePoint);
         return this;
+    }
+
+    public HazardNote By(Guid formId, Guid member, Instant at)
+    {
+        (FormId, ReportedBy, ReportedAt) = (formId, member, at);
+        return this;
+    }
+
+    public void ForgetReporter() => ReportedBy = null;
+
+    public void Decided(Guid by, Instant at, string? words)
+    {
+        (DecidedBy, DecidedAt) = (by, at);
+        DecisionWords = Require.TextOrNull(words, 400, "The reason");
+    }
+
+    /// <summary>What a warden puts right before others read it.</summary>
+    public void Reword(HazardKind kind, int severity, string text, LocalDate from, LocalDate? until)
+    {
+        Require.That(Stands, $"A note that is {State} is not changed any more; report it again.");
+        Require.That(until is null || until >= from, "The note ends before it begins. Check the two dates.");
+        (Kind, Severity) = (kind, Require.Between(severity, 0, Severe, "The severity", "(0 to 4)"));
+        (Text, From, Until) = (Require.Text(text, 600, "What others should know"), from, until);
     }
 
     /// <summary>The same warning without saying where, for readers who see the place blurred.</summary>

@@ -121,6 +121,12 @@ public sealed partial class Location
     /// <summary>Members who may see a sensitive place exactly.</summary>
     public IReadOnlyList<LocationGrant> Grants => grants;
 
+    public Location Call(string name)
+    {
+        Name = Require.Text(name, 80, "The place's name");
+        return this;
+    }
+
     public Location Describe(string summary, string background, params string[] otherNames)
     {
         Summary = Require.Text(summary, 200, "The summary");
@@ -133,6 +139,13 @@ public sealed partial class Location
     public Location ChangeSlug(string slug)
     {
         Slug = Locations.Slug.Of(slug);
+        return this;
+    }
+
+    /// <summary>Where on the coast it stands: lowest first.</summary>
+    public Location TakeOrder(int order)
+    {
+        CoastOrder = order;
         return this;
     }
 
@@ -164,7 +177,7 @@ public sealed partial class Location
         return this;
     }
 
-    public Location InEmergency(EmergencyBlock block)
+    public Location InEmergency(EmergencyBlock? block)
     {
         Emergency = block;
         return this;

@@ -8,7 +8,7 @@ public static partial class Slug
     public const int Longest = 60;
 
     /// <summary>Words that pages of the site use in the same position.</summary>
-    private static readonly HashSet<string> Reserved = ["tide", "skyline", "new", "edit", "map", "search"];
+    private static readonly HashSet<string> Reserved = ["tide", "skyline", "new", "edit", "map", "search", "history", "change"];
 
     public static string Of(string? value)
     {
@@ -18,6 +18,9 @@ public static partial class Slug
         Require.That(!Reserved.Contains(slug), $"The address name \"{slug}\" belongs to a page of the site. Choose another.");
         return slug;
     }
+
+    /// <summary>No page of the site answers at this word.</summary>
+    public static bool IsFree(string slug) => !Reserved.Contains(slug);
 
     [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*$", RegexOptions.CultureInvariant)]
     private static partial Regex Shape();

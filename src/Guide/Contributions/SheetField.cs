@@ -1,0 +1,49 @@
+namespace Foreshore.Guide.Contributions;
+
+public enum FieldKind { Line, Text, Number, Whole, Choice, Several, YesNo, Date, Time, Position }
+
+/// <summary>One thing of a place, stance or picture that a member may propose to change, as forms, differences and history know it.</summary>
+/// <param name="Name">Stable for good: proposals and revisions are kept by it.</param>
+/// <param name="Label">As forms and differences print it.</param>
+public sealed record SheetField(string Name, string Label, FieldKind Kind = FieldKind.Line)
+{
+    public string? Hint { get; init; }
+
+    /// <summary>What may be chosen: the value kept and its words. Empty for other kinds.</summary>
+    public IReadOnlyList<(string Value, string Words)> Choices { get; init; } = [];
+
+    /// <summary>A limit that lives may hang on: with two wardens, one other than its proposer accepts it.</summary>
+    public bool IsGuarded { get; init; }
+
+    /// <summary>A statement that only a warden makes, such as why no waves come.</summary>
+    public bool IsWardens { get; init; }
+
+    /// <summary>Nothing can be published without it.</summary>
+    public bool IsRequired { get; init; }
+
+    public int Longest { get; init; } = 400;
+
+    public SheetField Guarded() => this with { IsGuarded = true };
+
+    public SheetField Wardens() => this with { IsWardens = true };
+
+    public SheetField Required() => this with { IsRequired = true };
+
+    public SheetField Hinted(string hint) => this with { Hint = hint };
+
+    /// <summary>The value in words, as differences print it.</summary>
+    public string Words(string value) => value.Length == 0 ? "not recorded" : Kind switch
+    {
+        FieldKind.Choice or FieldKind.YesNo => WordsOf(value),
+        FieldKind.Several => string.Join(", ", value.Split(' ').Select(WordsOf)),
+        _ => value,
+    };
+
+    public static SheetField Of<TEnum>(string name, string label, Func<TEnum, string> words, FieldKind kind = FieldKind.Choice) where TEnum : struct, Enum =>
+        new(name, label, kind) { Choices = [.. Enum.GetValues<TEnum>().Select(value => (value.ToString(), words(value)))] };
+
+    public static SheetField YesOrNo(string name, string label) =>
+        new(name, label, FieldKind.YesNo) { Choices = [("no", "no"), ("yes", "yes")] };
+
+    private string WordsOf(string value) => Choices.FirstOrDefault(choice => choice.Value == value) is { Words: { } words } ? words : value;
+}

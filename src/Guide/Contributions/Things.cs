@@ -1,0 +1,36 @@
+using Foreshore.Guide.Access;
+using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Hazards;
+using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
+using Microsoft.EntityFrameworkCore;
+
+namespace Foreshore.Guide.Contributions;
+
+/// <summary>Finds the published thing that a proposal or revision is about. Who may not see its place exactly finds nothing.</summary>
+internal static class Things
+{
+    /// <summary>Tracked, so that a verb on it can be saved.</summary>
+    public static async Task<Published?> ThingAsync(this GuideDb db, Matter matter, int id, Reader reader, CancellationToken cancel)
+    {
+        var found = await db.FindAsync(matter, id, cancel);
+        return found is not null && found.Place.MayBeSeenBy(reader) && found.Place.MayBeSeenExactlyBy(reader) ? found : null;
+    }
+
+    private static async Task<Published?> FindAsync(this GuideDb db, Matter matter, int id, CancellationToken cancel)
+    {
+        var (thing, locationId) = matter switch
+        {
+            Matter.Place => ((object?)await db.Locations.SingleOrDefaultAsync(l => l.Id == id, cancel), id),
+            Matter.Stance => await db.VantagePoints.Include(v => v.Location).SingleOrDefaultAsync(v => v.Id == id, cancel) is { } stance ? (stance, stance.LocationId) : default,
+            Matter.Picture => await db.Compositions.Include(c => c.VantagePoint).SingleOrDefaultAsync(c => c.Id == id, cancel) is { } picture ? (picture, picture.VantagePoint!.LocationId) : default,
+            Matter.Leg => await db.AccessRoutes.Where(r => r.Legs.Any(leg => leg.Id == id)).Include(r => r.Legs).SingleOrDefaultAsync(cancel) is { } route
+                ? (route.Legs.Single(leg => leg.Id == id), route.LocationId) : default,
+            Matter.Parking => await db.Set<ParkingArea>().SingleOrDefaultAsync(p => p.Id == id, cancel) is { } area ? (area, area.LocationId) : default,
+            Matter.Overnight => await db.Set<OvernightRule>().Include(r => r.ParkingArea).SingleOrDefaultAsync(r => r.Id == id, cancel) is { } rule ? (rule, rule.LocationId) : default,
+            Matter.Rating => await db.Set<HazardRating>().Include(r => r.VantagePoint).SingleOrDefaultAsync(r => r.Id == id, cancel) is { } rating ? (rating, rating.LocationId) : default,
+            _ => default,
+        };
+        return thing is null ? null : new Published(matter, id, await db.Locations.Include(l => l.Grants).SingleAsync(l => l.Id == locationId, cancel), thing);
+    }
+}

@@ -1,0 +1,172 @@
+using Foreshore.Guide.Access;
+using Foreshore.Guide.Hazards;
+using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace Foreshore.Guide.Contributions;
+
+/// <summary>Verbs on hazard notes and closures. A report shows at once where it is severe; a closure is seen everywhere from its saving on.</summary>
+public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
+{
+    /// <summary>Reports by one member in a day; more is for the phone.</summary>
+    public const int MostReportsADay = 30;
+
+    /// <param name="make">Makes the note for the day it is at the place.</param>
+    public async Task<ReviewOutcome> ReportAsync(SignedIn member, string location, Guid formId, Func<Location, LocalDate, HazardNote> make, CancellationToken cancel) =>
+        await InAsync(member, Role.Member, location, async (db, place, now) =>
+        {
+            if (await db.HazardNotes.AnyAsync(n => n.FormId == formId, cancel))
+                return ReviewOutcome.Done(place.Address());
+            var since = now - Duration.FromDays(1);
+            Require.That(await db.HazardNotes.CountAsync(n => n.ReportedBy == member.MemberId && n.ReportedAt > since, cancel) < MostReportsADay,
+                $"{MostReportsADay} reports came from you since yesterday. Ring a warden about the rest.");
+            place.Report(make(place, now.InZone(place.Zone).Date).By(formId, member.MemberId, now));
+            return ReviewOutcome.Done(place.Address());
+        }, cancel);
+
+    public async Task<ReviewOutcome> ConfirmAsync(SignedIn warden, int noteId, CancellationToken cancel) =>
+        await OnNoteAsync(warden, noteId, Act.HazardConfirmed, (note, today, _) => note.Confirm(today), null, cancel);
+
+    public async Task<ReviewOutcome> RejectAsync(SignedIn warden, int noteId, string? reason, CancellationToken cancel) =>
+        await OnNoteAsync(warden, noteId, Act.HazardRejected, (note, _, why) => note.Reject(), Reason(reason), cancel);
+
+    public async Task<ReviewOutcome> EndAsync(SignedIn warden, int noteId, string? reason, CancellationToken cancel) =>
+        await OnNoteAsync(warden, noteId, Act.HazardEnded, (note, today, _) => note.End(today), Reason(reason), cancel);
+
+    /// <summary>Puts a note's words right; its state stays.</summary>
+    public async Task<ReviewOutcome> RewordAsync(SignedIn warden, int noteId, IReadOnlyDictionary<string, string> typed, CancellationToken cancel)
+    {
+        try
+        {
+            var answers = new Answers(typed);
+            var (kind, severity, from, until) = (answers.Choice<HazardKind>("kind"), answers.Whole("severity"), answers.Date("from"), answers.Date("until"));
+            return await OnNoteAsync(warden, noteId, Act.HazardReworded,
+                (note, _, _) => note.Reword(kind ?? note.Kind, severity ?? note.Severity, typed.GetValueOrDefault("text", ""), from ?? note.From, until), null, cancel);
+        }
+        catch (AnswerException fault)
+        {
+            return new([], [fault.Fault]);
+        }
+    }
+
+    /// <param name="make">Makes the closure for the day it is at the place.</param>
+    public async Task<ReviewOutcome> CloseAsync(SignedIn warden, string location, Guid formId, Func<Location, LocalDate, Closure> make, CancellationToken cancel) =>
+        await InAsync(warden, Role.Warden, location, async (db, place, now) =>
+        {
+            if (await db.Closures.AnyAsync(c => c.FormId == formId, cancel))
+                return ReviewOutcome.Done(place.Address());
+            var closure = place.Close(make(place, now.InZone(place.Zone).Date).Made(formId, warden.MemberId, now));
+            db.Add(new AuditEntry(Act.Closed, now, warden.MemberId, null, $"{place.Name}: {closure.Reason}"));
+            return ReviewOutcome.Done(place.Address());
+        }, cancel);
+
+    /// <summary>Closes the place until a warden has looked. The member's name goes nowhere; two a day each are taken.</summary>
+    public async Task<ReviewOutcome> NearMissAsync(SignedIn member, string location, Guid formId, Func<Location, LocalDate, Closure> make, CancellationToken cancel) =>
+        await InAsync(member, Role.Member, location, async (db, place, now) =>
+        {
+            if (await db.Closures.AnyAsync(c => c.FormId == formId, cancel))
+                return ReviewOutcome.Done(place.Address());
+            Require.That(await NearMissTally.CountAsync(db, member.MemberId, now, cancel), "Two near misses a day can be told here. Ring a warden, or the coastguard if anybody is in danger.");
+            place.Close(make(place, now.InZone(place.Zone).Date));
+            return ReviewOutcome.Done(place.Address());
+        }, cancel);
+
+    public async Task<ReviewOutcome> ConfirmClosureAsync(SignedIn warden, int closureId, CancellationToken cancel) =>
+        await OnClosureAsync(warden, closureId, Act.ClosureConfirmed, (_, closure, _) =>
+        {
+            if (closure.State == ClosureState.LiftAsked) closure.KeepClosed();
+            else closure.Confirm();
+            return Task.FromResult<ReviewOutcome?>(null);
+        }, null, cancel);
+
+    /// <summary>
+    /// Lifts a closure. With two wardens it takes two: the first asks, another lifts. The only warden there is may, with a reason, and it is logged so.
+    /// </summary>
+    public async Task<ReviewOutcome> LiftAsync(SignedIn warden, int closureId, string? reason, CancellationToken cancel) =>
+        await OnClosureAsync(warden, closureId, Act.ClosureLifted, async (db, closure, now) =>
+        {
+            if (closure.State == ClosureState.LiftAsked && closure.LiftAskedBy != warden.MemberId)
+            {
+                closure.Lift(warden.MemberId, now);
+                return null;
+            }
+            if (closure.State != ClosureState.LiftAsked && await Reviewing.WardensAsync(db, cancel) >= 2)
+            {
+                closure.AskToLift(warden.MemberId, Reason(reason));
+                db.Add(new AuditEntry(Act.LiftAsked, now, warden.MemberId, null, closure.Reason));
+                await db.SaveChangesAsync(cancel);
+                return ReviewOutcome.Refused("You asked to lift it. Another warden has to do it; until then it stays closed.", "asked");
+            }
+            if (await Reviewing.RefusalAsync(db, reason, cancel) is { } refusal)
+                return refusal;
+            closure.Lift(warden.MemberId, now, isSingleHanded: true);
+            return null;
+        }, reason, cancel);
+
+    private static string Reason(string? reason) => Require.Text(reason, 400, "The reason");
+
+    private async Task<ReviewOutcome> OnNoteAsync(SignedIn warden, int noteId, Act act, Action<HazardNote, LocalDate, string?> change, string? words, CancellationToken cancel) =>
+        await TryAsync(warden, Role.Warden, async (db, now) =>
+        {
+            if (await db.HazardNotes.SingleOrDefaultAsync(n => n.Id == noteId, cancel) is not { } note)
+                return ReviewOutcome.Refused("That note is not there any more. Load the page again.");
+            var place = await db.Locations.SingleAsync(l => l.Id == note.LocationId, cancel);
+            change(note, now.InZone(place.Zone).Date, words);
+            note.Decided(warden.MemberId, now, words);
+            db.Add(new AuditEntry(act, now, warden.MemberId, note.ReportedBy, $"{place.Name}: {note.Kind.Words()}"));
+            return ReviewOutcome.Done(place.Address());
+        }, cancel);
+
+    private async Task<ReviewOutcome> OnClosureAsync(SignedIn warden, int closureId, Act act, Func<GuideDb, Closure, Instant, Task<ReviewOutcome?>> change, string? words, CancellationToken cancel) =>
+        await TryAsync(warden, Role.Warden, async (db, now) =>
+        {
+            if (await db.Closures.SingleOrDefaultAsync(c => c.Id == closureId, cancel) is not { } closure)
+                return ReviewOutcome.Refused("That closure is not there any more. Load the page again.");
+            if (await change(db, closure, now) is { } refusal)
+                return refusal;
+            var place = await db.Locations.SingleAsync(l => l.Id == closure.LocationId, cancel);
+            var alone = closure.IsLiftedSingleHanded ? ", single-handed" : "";
+            db.Add(new AuditEntry(act, now, warden.MemberId, null, $"{place.Name}: {closure.Reason}{alone}{(string.IsNullOrWhiteSpace(words) ? "" : $" ({words})")}"));
+            return ReviewOutcome.Done(place.Address());
+        }, cancel);
+
+    private async Task<ReviewOutcome> InAsync(SignedIn who, Role least, string location, Func<GuideDb, Location, Instant, Task<ReviewOutcome>> act, CancellationToken cancel) =>
+        await TryAsync(who, least, async (db, now) =>
+        {
+            var place = await db.Locations.VisibleTo(who.Reader).Where(l => l.Slug == location)
+                .Include(l => l.Grants).Include(l => l.Closures).Include(l => l.HazardNotes).Include(l => l.VantagePoints).Include(l => l.Parking).Include(l => l.Routes).ThenInclude(r => r.Legs)
+                .AsSplitQuery().SingleOrDefaultAsync(cancel);
+            return place is null ? ReviewOutcome.Refused("That place is not in the guide.", "place") : await act(db, place, now);
+        }, cancel);
+
+    private async Task<ReviewOutcome> TryAsync(SignedIn who, Role least, Func<GuideDb, Instant, Task<ReviewOutcome>> act, CancellationToken cancel)
+    {
+        Require.That(who.Reader.Role >= least, least == Role.Warden ? "Only wardens do this." : "Sign in first.");
+        const int Attempts = 3;
+        for (var attempt = 1; ; attempt++)
+        {
+            await using var db = await database.CreateDbContextAsync(cancel);
+            try
+            {
+                var outcome = await act(db, clock.GetCurrentInstant());
+                if (outcome.IsDone)
+                    await db.SaveChangesAsync(cancel);
+                return outcome;
+            }
+            catch (NotAcceptedException refused)
+            {
+                return ReviewOutcome.Refused(refused.Message);
+            }
+            catch (DbUpdateException) when (attempt < Attempts)
+            {
+                // The same form twice, or two wardens at once: asked again, the verb sees what the other did and says so.
+            }
+            catch (DbUpdateException)
+            {
+                return ReviewOutcome.Refused("Somebody else changed this at the same moment; nothing was done twice. Load the page again to see it as it is now.");
+            }
+        }
+    }
+}
