@@ -84,13 +84,42 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("character varying(120)")
                         .HasColumnName("closed_by");
 
+                    b.Property<Guid?>("FormId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("form_id");
+
                     b.Property<LocalDate?>("From")
                         .HasColumnType("date")
                         .HasColumnName("from");
 
+                    b.Property<bool>("IsLiftedSingleHanded")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_lifted_single_handed");
+
+                    b.Property<bool>("IsNearMiss")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_near_miss");
+
                     b.Property<int?>("LegId")
                         .HasColumnType("integer")
                         .HasColumnName("leg_id");
+
+                    b.Property<Guid?>("LiftAskedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lift_asked_by");
+
+                    b.Property<string>("LiftReason")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("lift_reason");
+
+                    b.Property<Instant?>("LiftedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("lifted_at");
+
+                    b.Property<Guid?>("LiftedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lifted_by");
 
                     b.Property<string>("Link")
                         .HasMaxLength(400)
@@ -100,6 +129,14 @@ namespace Foreshore.Guide.Migrations
                     b.Property<int>("LocationId")
                         .HasColumnType("integer")
                         .HasColumnName("location_id");
+
+                    b.Property<Instant?>("MadeAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("made_at");
+
+                    b.Property<Guid?>("MadeBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("made_by");
 
                     b.Property<int?>("ParkingAreaId")
                         .HasColumnType("integer")
@@ -150,6 +187,10 @@ namespace Foreshore.Guide.Migrations
                     b.HasKey("Id")
                         .HasName("pk_closures");
 
+                    b.HasIndex("FormId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_closures_form_id");
+
                     b.HasIndex("LegId")
                         .HasDatabaseName("ix_closures_leg_id");
 
@@ -164,6 +205,8 @@ namespace Foreshore.Guide.Migrations
 
                     b.ToTable("closures", null, t =>
                         {
+                            t.HasCheckConstraint("ck_closures_near_miss_without_name", "NOT is_near_miss OR made_by IS NULL");
+
                             t.HasCheckConstraint("ck_closures_state", "state IN ('UnderReview', 'InForce', 'LiftAsked', 'Lifted')");
 
                             t.HasCheckConstraint("ck_closures_target", "target IN ('Location', 'VantagePoint', 'Leg', 'ParkingArea')");
@@ -1397,6 +1440,196 @@ namespace Foreshore.Guide.Migrations
                         });
                 });
 
+            modelBuilder.Entity("Foreshore.Guide.Contributions.Proposal", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Answer")
+                        .HasMaxLength(600)
+                        .HasColumnType("character varying(600)")
+                        .HasColumnName("answer");
+
+                    b.Property<Instant?>("DecidedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("decided_at");
+
+                    b.Property<Guid?>("DecidedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("decided_by");
+
+                    b.Property<string>("DecisionWords")
+                        .HasMaxLength(600)
+                        .HasColumnType("character varying(600)")
+                        .HasColumnName("decision_words");
+
+                    b.Property<string>("Found")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("found");
+
+                    b.Property<string>("Given")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("given");
+
+                    b.Property<bool>("IsSingleHanded")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_single_handed");
+
+                    b.Property<Instant>("KeptAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("kept_at");
+
+                    b.Property<int?>("LocationId")
+                        .HasColumnType("integer")
+                        .HasColumnName("location_id");
+
+                    b.Property<string>("Matter")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("matter");
+
+                    b.Property<Guid?>("ProposerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("proposer_id");
+
+                    b.Property<string>("Question")
+                        .HasMaxLength(600)
+                        .HasColumnType("character varying(600)")
+                        .HasColumnName("question");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(600)
+                        .HasColumnType("character varying(600)")
+                        .HasColumnName("reason");
+
+                    b.Property<Instant?>("SentAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("sent_at");
+
+                    b.Property<Instant>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("state");
+
+                    b.Property<int?>("TargetId")
+                        .HasColumnType("integer")
+                        .HasColumnName("target_id");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Id")
+                        .HasName("pk_proposals");
+
+                    b.HasIndex("LocationId")
+                        .HasDatabaseName("ix_proposals_location_id");
+
+                    b.HasIndex("ProposerId")
+                        .HasDatabaseName("ix_proposals_proposer_id");
+
+                    b.HasIndex("State", "SentAt")
+                        .HasDatabaseName("ix_proposals_state_sent_at");
+
+                    b.ToTable("proposals", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_proposals_applied", "state <> 'Accepted' OR target_id IS NOT NULL");
+
+                            t.HasCheckConstraint("ck_proposals_decided", "state NOT IN ('Accepted', 'Declined') OR (decided_by IS NOT NULL AND decided_at IS NOT NULL)");
+
+                            t.HasCheckConstraint("ck_proposals_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating')");
+
+                            t.HasCheckConstraint("ck_proposals_sent", "state IN ('Draft', 'Withdrawn') OR sent_at IS NOT NULL");
+
+                            t.HasCheckConstraint("ck_proposals_state", "state IN ('Draft', 'Sent', 'Asked', 'Accepted', 'Declined', 'Withdrawn')");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Contributions.Revision", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<Guid?>("AcceptedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("accepted_by");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Changes")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("changes");
+
+                    b.Property<bool>("IsSingleHanded")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_single_handed");
+
+                    b.Property<int>("LocationId")
+                        .HasColumnType("integer")
+                        .HasColumnName("location_id");
+
+                    b.Property<string>("Matter")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("matter");
+
+                    b.Property<Guid?>("ProposalId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("proposal_id");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(600)
+                        .HasColumnType("character varying(600)")
+                        .HasColumnName("reason");
+
+                    b.Property<int>("TargetId")
+                        .HasColumnType("integer")
+                        .HasColumnName("target_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_revisions");
+
+                    b.HasIndex("LocationId")
+                        .HasDatabaseName("ix_revisions_location_id");
+
+                    b.HasIndex("Matter", "TargetId", "Id")
+                        .HasDatabaseName("ix_revisions_matter_target_id_id");
+
+                    b.HasIndex("ProposalId", "Matter", "TargetId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_revisions_proposal_id_matter_target_id");
+
+                    b.ToTable("revisions", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_revisions_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating')");
+                        });
+                });
+
             modelBuilder.Entity("Foreshore.Guide.Elevation.ElevationFile", b =>
                 {
                     b.Property<int>("Id")
@@ -1547,6 +1780,23 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("date")
                         .HasColumnName("confirmed_on");
 
+                    b.Property<Instant?>("DecidedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("decided_at");
+
+                    b.Property<Guid?>("DecidedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("decided_by");
+
+                    b.Property<string>("DecisionWords")
+                        .HasMaxLength(400)
+                        .HasColumnType("character varying(400)")
+                        .HasColumnName("decision_words");
+
+                    b.Property<Guid?>("FormId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("form_id");
+
                     b.Property<LocalDate>("From")
                         .HasColumnType("date")
                         .HasColumnName("from");
@@ -1573,6 +1823,14 @@ namespace Foreshore.Guide.Migrations
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)")
                         .HasColumnName("place");
+
+                    b.Property<Instant?>("ReportedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("reported_at");
+
+                    b.Property<Guid?>("ReportedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("reported_by");
 
                     b.Property<int>("Severity")
                         .HasColumnType("integer")
@@ -1606,6 +1864,10 @@ namespace Foreshore.Guide.Migrations
 
                     b.HasKey("Id")
                         .HasName("pk_hazard_notes");
+
+                    b.HasIndex("FormId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_hazard_notes_form_id");
 
                     b.HasIndex("LocationId")
                         .HasDatabaseName("ix_hazard_notes_location_id");
@@ -1706,6 +1968,54 @@ namespace Foreshore.Guide.Migrations
                             t.HasCheckConstraint("ck_hazard_ratings_kind", "kind IN ('Waves', 'BoatWash', 'Slip', 'Fall', 'Rockfall', 'CutOff', 'SoftGround', 'ColdWater', 'Path', 'Animals', 'Traffic', 'Firing', 'Other')");
 
                             t.HasCheckConstraint("ck_hazard_ratings_severity", "severity BETWEEN 0 AND 4");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Hazards.NearMissKey", b =>
+                {
+                    b.Property<LocalDate>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<byte[]>("Key")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("bytea")
+                        .HasColumnName("key");
+
+                    b.HasKey("Day")
+                        .HasName("pk_near_miss_keys");
+
+                    b.ToTable("near_miss_keys", (string)null);
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Hazards.NearMissTally", b =>
+                {
+                    b.Property<byte[]>("Hash")
+                        .HasMaxLength(32)
+                        .HasColumnType("bytea")
+                        .HasColumnName("hash");
+
+                    b.Property<int>("Count")
+                        .HasColumnType("integer")
+                        .HasColumnName("count");
+
+                    b.Property<LocalDate>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("Hash")
+                        .HasName("pk_near_miss_tallies");
+
+                    b.ToTable("near_miss_tallies", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_near_miss_tallies_count", "count BETWEEN 0 AND 2");
                         });
                 });
 
@@ -2073,7 +2383,7 @@ namespace Foreshore.Guide.Migrations
 
                     b.ToTable("audit_entries", null, t =>
                         {
-                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'NewStartMade', 'NewStartUsed')");
+                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'ProposalAccepted', 'ProposalDeclined', 'ProposalAsked', 'Restored', 'HazardConfirmed', 'HazardRejected', 'HazardEnded', 'HazardReworded', 'Closed', 'ClosureConfirmed', 'LiftAsked', 'ClosureLifted', 'NewStartMade', 'NewStartUsed')");
                         });
                 });
 
@@ -2888,6 +3198,25 @@ namespace Foreshore.Guide.Migrations
                         .HasConstraintName("fk_vantage_points_locations_location_id");
 
                     b.Navigation("Location");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Contributions.Proposal", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Locations.Location", null)
+                        .WithMany()
+                        .HasForeignKey("LocationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_proposals_locations_location_id");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Contributions.Revision", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Locations.Location", null)
+                        .WithMany()
+                        .HasForeignKey("LocationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_revisions_locations_location_id");
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Elevation.SkylineJob", b =>

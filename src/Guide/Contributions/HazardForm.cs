@@ -7,7 +7,7 @@ using NodaTime;
 namespace Foreshore.Guide.Contributions;
 
 /// <summary>A hazard, a near miss or a closure as typed. Read for the day it is at the place; every fault stands beside its field.</summary>
-internal sealed class HazardForm(IReadOnlyDictionary<string, string> typed)
+public sealed class HazardForm(IReadOnlyDictionary<string, string> typed)
 {
     private readonly Answers answers = new(typed);
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using Foreshore.Almanac.Camera;
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
-using Foreshore.Almanac.Sun;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Members;
 using Microsoft.AspNetCore.Http.HttpResults;

@@ -25,7 +25,7 @@ internal static class NewStanceSteps
     public static string StepOf(string field) =>
         All.FirstOrDefault(step => step.Parts.Concat(step.More).Any(part => part.Fields.Any(each => each.Name == field)))?.Id ?? "send";
 
-    private static IReadOnlyList<SheetPart> Of(params ReadOnlySpan<string> fields)
+    private static List<SheetPart> Of(params ReadOnlySpan<string> fields)
     {
         var parts = new List<SheetPart>();
         foreach (var name in fields)

@@ -1,7 +1,5 @@
 using Foreshore.Guide.Access;
-using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Hazards;
-using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
 using Microsoft.EntityFrameworkCore;
 

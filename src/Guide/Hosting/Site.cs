@@ -1,5 +1,6 @@
 using Foreshore.Guide.Api;
 using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Contributions;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Elevation;
 using Foreshore.Guide.Locations;
@@ -54,6 +55,7 @@ internal static class Site
         services.AddPageCompression();
         services.AddReadApi();
         services.AddRazorComponents();
+        services.AddContributions();
         services.AddSingleton<MastheadQueries>();
         services.AddAntiforgery();
         var address = SiteAddress.From(builder.Configuration);
@@ -83,6 +85,7 @@ internal static class Site
         app.MapCoastline();
         app.MapSketches();
         app.MapOwnExport();
+        app.MapContributions();
         app.MapReadApi();
         app.MapOpenApi();
         app.MapHealthChecks("/health").AllowAnonymous();

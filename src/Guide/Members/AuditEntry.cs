@@ -9,7 +9,9 @@ public enum Act
     InvitationMade, InvitationRevoked, InvitationUsed,
     RoleChanged, MemberRemoved, MemberTakenBack, MemberErased,
     PasswordChanged, SecondStepSetUp, SecondStepDropped, RecoveryCodesMade, RecoveryCodeUsed, PasskeyAdded, PasskeyRemoved,
-    Exported, VisitorsSetting, NewStartMade, NewStartUsed,
+    Exported, VisitorsSetting,
+    ProposalAccepted, ProposalDeclined, ProposalAsked, Restored,
+    HazardConfirmed, HazardRejected, HazardEnded, HazardReworded, Closed, ClosureConfirmed, LiftAsked, ClosureLifted, NewStartMade, NewStartUsed,
 }
 
 /// <summary>

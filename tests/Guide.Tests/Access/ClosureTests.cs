@@ -50,8 +50,8 @@ public sealed class ClosureTests
         Assert.True(closure.AppliesOn(Day("2026-06-01")));
         closure.Lift();
         Assert.False(closure.AppliesOn(Day("2026-06-01")));
-        Assert.Throws<NotAcceptedException>(closure.Lift);
-        Assert.Throws<NotAcceptedException>(closure.AskToLift);
+        Assert.Throws<NotAcceptedException>(() => closure.Lift());
+        Assert.Throws<NotAcceptedException>(() => closure.AskToLift());
     }
 
     [Fact]

@@ -1,7 +1,5 @@
-using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Demo;
-using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Locations;
 using NodaTime;
 using Xunit;

@@ -31,6 +31,7 @@ public partial class ReferenceTests
         ["Compositions"] = [.. Place, "Members", "Shell", "Database", "Maps"],
         ["Tides"] = [.. Place, "Members", "Shell", "Database"],
         ["Elevation"] = [.. Place, "Members", "Shell", "Database"],
+        ["Contributions"] = [.. Place, "Maps", "Members", "Shell", "Database"],
         ["Outlooks"] = [.. Place, "Conditions", "Members", "Shell", "Database"],
         ["Maps"] = [.. Place, "Members", "Shell", "Hosting"],
         ["Members"] = ["Locations", "Shell", "Database", "Hosting", "Mail"],
@@ -38,7 +39,7 @@ public partial class ReferenceTests
         ["Shell"] = ["Members", "Locations"],
         ["Database"] = [.. Place, "Hosting"],
         ["Api"] = [.. Place, "Outlooks", "Conditions", "Members", "Shell", "Hosting"],
-        ["Demo"] = [.. Place, "Members"],
+        ["Demo"] = [.. Place, "Contributions", "Members"],
     };
 
     private static readonly string[] SeesAll = ["Hosting"];

@@ -1,0 +1,19 @@
+namespace Foreshore.Guide.Contributions;
+
+/// <summary>What the feature adds to the site.</summary>
+internal static class ContributionParts
+{
+    public static void AddContributions(this IServiceCollection services)
+    {
+        services.AddSingleton<Contributing>();
+        services.AddSingleton<Reviewing>();
+        services.AddSingleton<Warding>();
+        services.AddSingleton<StillCorrect>();
+    }
+
+    public static void MapContributions(this IEndpointRouteBuilder routes)
+    {
+        routes.MapStillCorrect();
+        routes.MapLiveLight();
+    }
+}
