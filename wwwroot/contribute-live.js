@@ -51,7 +51,7 @@ export function follow(form) {
   function draw() {
     const lens = view();
     if (lens && String(Math.round(lens.facing)) !== slider.value) slider.value = Math.round(lens.facing);
-    ruler.replaceChildren(...lens ? [drawRuler(lens, sky)] : []);
+    ruler.replaceChildren(...lens ? [drawRuler(lens, sky, Math.max(300, ruler.clientWidth || 0))] : []);
     frame.replaceChildren(...lens ? [drawFrame(lens, sky)] : []);
     clearTimeout(waiting);
     waiting = setTimeout(ask, 350);
@@ -59,7 +59,7 @@ export function follow(form) {
 
   async function ask() {
     const at = field("position").value.trim();
-    const zone = field("place-zone")?.value.trim() || Intl.DateTimeFormat().resolvedOptions().timeZone;
+    const zone = zoneOf(field("place"), field("place-zone"));
     if (at && `${at} ${zone}` !== skyOf) {
       try {
         const answer = await fetch(`/contribute/sky?${new URLSearchParams({ at, zone })}`);
@@ -88,6 +88,12 @@ export function follow(form) {
   }
 }
 
+/** The chosen place's zone, else the nearest one's: times are the coast's own, not this device's. */
+function zoneOf(place, typed) {
+  const options = [...place.options];
+  return options[place.selectedIndex]?.dataset.zone || typed?.value.trim() || options.find(each => each.dataset.zone)?.dataset.zone || Intl.DateTimeFormat().resolvedOptions().timeZone;
+}
+
 function figure(id) { return Object.assign(document.createElement("figure"), { id, className: "figure live-figure" }); }
 
 function shape(name, attributes, text) {
@@ -100,24 +106,31 @@ function shape(name, attributes, text) {
 const right = (bearing, left) => ((bearing - left) % 360 + 360) % 360;
 
 /** 180 degrees as seen by somebody standing there, the facing in the middle; the lens as a bracket, the sun's ends as ticks. */
-function drawRuler(lens, sky) {
+function drawRuler(lens, sky, wide) {
   const left = right(lens.facing - 90, 0);
-  const svg = shape("svg", { viewBox: "0 0 720 96", role: "img", class: "ink-live" });
+  const unit = wide / 180;
+  const svg = shape("svg", { viewBox: `0 0 ${wide} 96`, width: wide, height: 96, role: "img", class: "ink-live" });
   svg.append(shape("title", {}, `The horizon from ${Math.round(left)}° to ${Math.round(right(left + 180, 0))}°, looking ${Math.round(lens.facing)}°`));
   const half = Math.min(90, angle(lens.width, lens.focal) / 2);
-  svg.append(shape("path", { class: "ink-line", d: `M${(90 - half) * 4} 26v-8H${(90 + half) * 4}v8M360 18v6` }));
-  svg.append(shape("path", { class: "ink-edge", d: "M0 60H720" }));
+  svg.append(shape("path", { class: "ink-line", d: `M${(90 - half) * unit} 26v-8H${(90 + half) * unit}v8M${90 * unit} 18v6` }));
+  svg.append(shape("path", { class: "ink-edge", d: `M0 60H${wide}` }));
   for (let degrees = 0; degrees <= 180; degrees += 30) {
-    svg.append(shape("path", { class: "ink-line", d: `M${degrees * 4} 60v8` }));
-    svg.append(shape("text", { x: degrees * 4, y: 88, class: degrees === 0 ? "ink-start" : degrees === 180 ? "ink-end" : "ink-middle" }, `${Math.round(right(left + degrees, 0))}°`));
+    svg.append(shape("path", { class: "ink-line", d: `M${degrees * unit} 60v8` }));
+    svg.append(shape("text", { x: degrees * unit, y: 93, class: degrees === 0 ? "ink-start" : degrees === 180 ? "ink-end" : "ink-middle" }, `${Math.round(right(left + degrees, 0))}°`));
   }
-  for (const [i, letter] of [..."JFMAMJJASOND"].entries())
-    for (const bearing of [sky?.rises[i], sky?.sets[i]]) {
-      if (bearing === null || bearing === undefined || right(bearing, left) > 180) continue;
-      const x = right(bearing, left) * 4;
+  for (const isUpper of [true, false]) {
+    let last = -20;
+    const ticks = [..."JFMAMJJASOND"].flatMap((letter, i) => i < 6 === isUpper ? [sky?.rises[i], sky?.sets[i]].map(bearing => [letter, bearing]) : [])
+      .filter(([, bearing]) => typeof bearing === "number" && right(bearing, left) <= 180).sort((a, b) => right(a[1], left) - right(b[1], left));
+    for (const [letter, bearing] of ticks) {
+      const x = right(bearing, left) * unit;
       svg.append(shape("path", { class: "ink-tick", d: `M${x} 55v10` }));
-      svg.append(shape("text", { x, y: i < 6 ? 50 : 80, class: "ink-middle ink-quiet" }, letter));
+      // A letter that would touch the one before it is left out; its tick stays.
+      if (x - last < 11) continue;
+      svg.append(shape("text", { x, y: isUpper ? 48 : 79, class: "ink-middle ink-quiet" }, letter));
+      last = x;
     }
+  }
   return svg;
 }
 

@@ -17,8 +17,8 @@ public static class MatterWords
         Matter.Stance => "vantage point",
         Matter.Picture => "composition",
         Matter.Leg => "way in",
-        Matter.Parking => "parking",
-        Matter.Overnight => "overnight rule",
+        Matter.Parking => "car park",
+        Matter.Overnight => "rule about nights",
         Matter.Rating => "hazard rating",
         _ => throw new ArgumentOutOfRangeException(nameof(matter), matter, "No such matter."),
     };

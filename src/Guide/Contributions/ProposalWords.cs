@@ -42,4 +42,6 @@ internal static class ProposalWords
     public static Matter? Of(string? address) => Enum.GetValues<Matter>().Cast<Matter?>().FirstOrDefault(matter => matter!.Value.Address() == address && matter != Matter.NewStance);
 
     public static string When(Instant at) => Universal.Format(at);
+
+    public static string Day(Instant at) => Access.AccessWords.Day(at.InUtc().Date);
 }

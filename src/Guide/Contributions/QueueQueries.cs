@@ -31,7 +31,7 @@ internal static class QueueQueries
             .Select(p => new { Proposal = p, By = db.Members.Where(m => m.Id == p.ProposerId).Select(m => m.Name).FirstOrDefault() }).ToListAsync(cancel);
         var names = places.ToDictionary(place => place.Id, place => place.Name);
         var lines = places.SelectMany(place => Of(place, now.InZone(place.Zone).Date)).Concat(proposals.Select(each => new QueueLine(QueueKind.Proposal, each.Proposal.Title,
-            each.Proposal.LocationId is { } id ? names.GetValueOrDefault(id, "") : "a new place", $"/queue/{each.Proposal.Id}", each.Proposal.SentAt!.Value, each.Proposal.IsGuarded ? 2 : 0,
+            each.Proposal.LocationId is { } id ? names.GetValueOrDefault(id, "") : "a new place", $"/queue/{each.Proposal.Id}", each.Proposal.SentAt!.Value, each.Proposal.IsGuarded ? 2 : 1,
             $"{each.By ?? "somebody who has left"}{(each.Proposal.State == ProposalState.Asked ? ", asked back" : each.Proposal.IsGuarded ? ", changes a limit" : "")}")));
         return new([.. lines.OrderByDescending(line => line.Severity).ThenBy(line => line.Since)], kind);
     }

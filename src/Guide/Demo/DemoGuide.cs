@@ -24,6 +24,7 @@ public static class DemoGuide
 
         var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[ZoneId]).Date;
         var locations = Locations(today);
+        var queue = new DemoQueue(locations, clock.GetCurrentInstant());
         var renamed = locations.Single(l => l.Slug == WesternDemo.NewSlug);
 
         // One transaction, whole or not at all; the strategy repeats it if the connection breaks.
@@ -35,11 +36,14 @@ public static class DemoGuide
             await using var transaction = await db.Database.BeginTransactionAsync(cancel);
             db.Add(Settings());
             db.AddRange(Cautions());
+            db.AddRange(queue.People);
+            queue.Report();
             // First, so that their numbers run in the order written; else those that a closure names would come before the others.
             db.AddRange(locations.SelectMany(l => l.VantagePoints));
             db.AddRange(locations);
             await db.SaveChangesAsync(cancel);
             renamed.ChangeSlug(WesternDemo.NewSlug);
+            db.AddRange(queue.Proposals());
             await db.SaveChangesAsync(cancel);
             await transaction.CommitAsync(cancel);
         });

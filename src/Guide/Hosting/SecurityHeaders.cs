@@ -37,7 +37,7 @@ internal static class SecurityHeaders
     }
 
     private const string PermissionsPolicy =
-        "geolocation=(self), accelerometer=(), camera=(), display-capture=(), gyroscope=(), magnetometer=(), microphone=(), payment=(), usb=()";
+        "geolocation=(self), accelerometer=(self), camera=(), display-capture=(), gyroscope=(self), magnetometer=(self), microphone=(), payment=(), usb=()";
 
     private static string ContentSecurityPolicy(MapTiles tiles) => string.Join("; ",
         "default-src 'none'",
