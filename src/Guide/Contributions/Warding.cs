@@ -27,13 +27,13 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
         }, cancel);
 
     public async Task<ReviewOutcome> ConfirmAsync(SignedIn warden, int noteId, CancellationToken cancel) =>
-        await OnNoteAsync(warden, noteId, Act.HazardConfirmed, (note, today, _) => note.Confirm(today), null, cancel);
+        await OnNoteAsync(warden, noteId, Act.HazardConfirmed, (note, today) => note.Confirm(today), null, cancel);
 
     public async Task<ReviewOutcome> RejectAsync(SignedIn warden, int noteId, string? reason, CancellationToken cancel) =>
-        await OnNoteAsync(warden, noteId, Act.HazardRejected, (note, _, why) => note.Reject(), Reason(reason), cancel);
+        await OnNoteAsync(warden, noteId, Act.HazardRejected, (note, _) => note.Reject(), reason, cancel, needsReason: true);
 
     public async Task<ReviewOutcome> EndAsync(SignedIn warden, int noteId, string? reason, CancellationToken cancel) =>
-        await OnNoteAsync(warden, noteId, Act.HazardEnded, (note, today, _) => note.End(today), Reason(reason), cancel);
+        await OnNoteAsync(warden, noteId, Act.HazardEnded, (note, today) => note.End(today), reason, cancel, needsReason: true);
 
     /// <summary>Puts a note's words right; its state stays.</summary>
     public async Task<ReviewOutcome> RewordAsync(SignedIn warden, int noteId, IReadOnlyDictionary<string, string> typed, CancellationToken cancel)
@@ -43,7 +43,7 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
             var answers = new Answers(typed);
             var (kind, severity, from, until) = (answers.Choice<HazardKind>("kind"), answers.Whole("severity"), answers.Date("from"), answers.Date("until"));
             return await OnNoteAsync(warden, noteId, Act.HazardReworded,
-                (note, _, _) => note.Reword(kind ?? note.Kind, severity ?? note.Severity, typed.GetValueOrDefault("text", ""), from ?? note.From, until), null, cancel);
+                (note, _) => note.Reword(kind ?? note.Kind, severity ?? note.Severity, typed.GetValueOrDefault("text", ""), from ?? note.From, until), null, cancel);
         }
         catch (AnswerException fault)
         {
@@ -107,13 +107,15 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
 
     private static string Reason(string? reason) => Require.Text(reason, 400, "The reason");
 
-    private async Task<ReviewOutcome> OnNoteAsync(SignedIn warden, int noteId, Act act, Action<HazardNote, LocalDate, string?> change, string? words, CancellationToken cancel) =>
+    private async Task<ReviewOutcome> OnNoteAsync(SignedIn warden, int noteId, Act act, Action<HazardNote, LocalDate> change, string? words, CancellationToken cancel, bool needsReason = false) =>
         await TryAsync(warden, Role.Warden, async (db, now) =>
         {
+            if (needsReason)
+                Reason(words);
             if (await db.HazardNotes.SingleOrDefaultAsync(n => n.Id == noteId, cancel) is not { } note)
                 return ReviewOutcome.Refused("That note is not there any more. Load the page again.");
             var place = await db.Locations.SingleAsync(l => l.Id == note.LocationId, cancel);
-            change(note, now.InZone(place.Zone).Date, words);
+            change(note, now.InZone(place.Zone).Date);
             note.Decided(warden.MemberId, now, words);
             db.Add(new AuditEntry(act, now, warden.MemberId, note.ReportedBy, $"{place.Name}: {note.Kind.Words()}"));
             return ReviewOutcome.Done(place.Address());
