@@ -32,7 +32,10 @@ public sealed class StillCorrect(Contributing contributing, Reviewing reviewing,
 internal static class StillCorrectEndpoint
 {
     /// <summary>The button stands on many pages, so it posts to an address of its own and leads back.</summary>
-    public static void MapStillCorrect(this IEndpointRouteBuilder routes) => routes.MapPost("/still-correct",
+    public static void MapStillCorrect(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/still-correct", [OpenTo(Role.Member)] () => Results.Redirect("/contribute"));
+        routes.MapPost("/still-correct",
         [OpenTo(Role.Member)] async (HttpContext http, StillCorrect still, Microsoft.AspNetCore.Antiforgery.IAntiforgery antiforgery) =>
         {
             if (!await antiforgery.IsRequestValidAsync(http))
@@ -43,4 +46,5 @@ internal static class StillCorrectEndpoint
             var outcome = await still.SayAsync(http.SignedIn()!, SheetPost.FormId(form), matter, id, http.RequestAborted);
             return outcome.IsDone ? Results.Redirect(LocalAddress.OrHome(form["back"])) : Results.Redirect("/contribute");
         });
+    }
 }
