@@ -213,7 +213,7 @@ function focusInto(element) {
 }
 
 /** Leaflet lets go of a tile by a picture in a data: address, which the site's policy refuses; no picture does as well. */
-function quietTiles(L) {
+export function quietTiles(L) {
   return L.TileLayer.extend({
     _removeTile(key) {
       this._tiles[key]?.el.removeAttribute("src");
@@ -233,7 +233,7 @@ function quietTiles(L) {
 }
 
 /** The setting is words, not markup; the one address it needs is added here. */
-function attribution(text) {
+export function attribution(text) {
   const span = make("span", { textContent: text ?? "" });
   if (!/openstreetmap/i.test(span.textContent)) return span.innerHTML;
   return `<a href="https://www.openstreetmap.org/copyright" rel="noopener">${span.innerHTML}</a>`;

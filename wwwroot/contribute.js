@@ -84,6 +84,8 @@ async function fill(form) {
     const steps = stepByStep(form, keepThere);
     position(form, keepHere);
     compass(form, keepHere);
+    maps(form);
+    formats(form);
     live.follow(form);
     setInterval(() => { if (isDirty && !document.hidden) keepThere(); }, 20000);
     document.addEventListener("visibilitychange", () => { if (document.hidden && isDirty) keepThere(); });
@@ -239,6 +241,64 @@ function compass(form, keep) {
     form.elements[name].value = value;
     form.elements[name].dispatchEvent(new Event("input", { bubbles: true }));
   }
+}
+
+/** A map for the spot and one for the subject, and the first point of a GPX file. */
+function maps(form) {
+  const parts = document.getElementById("map-parts").dataset;
+  const field = name => form.elements[`f.${name}`];
+  const read = name => { const [latitude, longitude] = field(name).value.split(",").map(Number); return Number.isFinite(latitude) && Number.isFinite(longitude) ? [latitude, longitude] : undefined; };
+  const put = (name, value) => { field(name).value = value; field(name).dispatchEvent(new Event("input", { bubbles: true })); };
+  const where = form.querySelector("[data-live=where]");
+  const facing = form.querySelector("[data-live=facing]");
+  const words = make("p", { className: "small" });
+  words.setAttribute("role", "status");
+
+  const open = async (host, options) => {
+    try {
+      const { choose } = await import(parts.module);
+      await choose(host, { parts, ...options });
+    } catch { words.textContent = "The map could not be fetched. Type it, or try again where the signal is better."; }
+  };
+  const onMap = button("Choose on the map", () => open(where, {
+    start: read("position"), words: "Where the tripod stands", use: "The tripod stands in the middle",
+    onUse: (latitude, longitude) => { put("position", `${latitude.toFixed(6)}, ${longitude.toFixed(6)}`); field("accuracy").value = ""; },
+  }));
+  const file = make("input", { type: "file", accept: ".gpx,application/gpx+xml", id: "gpx" });
+  const label = make("label", { htmlFor: "gpx", textContent: "Or the first point of a GPX file" });
+  file.addEventListener("change", async () => {
+    const { firstPoint } = await import(parts.module);
+    const point = file.files[0]?.size < 5_000_000 ? firstPoint(await file.files[0].text()) : undefined;
+    if (point) put("position", `${point[0]}, ${point[1]}`);
+    words.textContent = point ? "Taken from the file." : "This is no GPX file with a point in it, or it is larger than 5 MB. Choose another, or type the position.";
+  });
+  where.append(onMap, label, file, words);
+  facing.prepend(button("Point at the subject on the map", async () => {
+    const spot = read("position");
+    if (!spot) { words.textContent = "The position of the tripod comes first."; return; }
+    const { bearing } = await import(parts.module);
+    await open(facing, {
+      start: read("picture-subject-position") ?? spot, words: "Where the subject stands", use: "The subject stands in the middle",
+      onUse: (latitude, longitude) => {
+        put("picture-subject-position", `${latitude.toFixed(6)}, ${longitude.toFixed(6)}`);
+        put("picture-facing", Math.round(bearing(spot, [latitude, longitude])) % 360);
+      },
+    });
+  }));
+}
+
+/** Formats by name fill in width and height. */
+function formats(form) {
+  const place = form.querySelector("[data-live=lens]");
+  const line = make("p", { className: "sensor" });
+  for (const [name, width, height] of [["Full frame", 36, 24], ["APS-C", 23.5, 15.6], ["Four Thirds", 17.3, 13], ["Medium format", 43.8, 32.9], ["One inch", 13.2, 8.8]])
+    line.append(button(name, () => {
+      for (const [field, value] of [["width", width], ["height", height]]) {
+        form.elements[`f.picture-sensor-${field}`].value = value;
+        form.elements[`f.picture-sensor-${field}`].dispatchEvent(new Event("input", { bubbles: true }));
+      }
+    }));
+  place.append(make("p", { className: "small", textContent: "Sensor, by its usual name:" }), line);
 }
 
 async function declinationAt(position) {

@@ -39,7 +39,7 @@ internal static class CompositionSheet
     private static readonly SheetPart<Composition> Seen = new("The lens",
     [
         new SheetField("focal-length", "Focal length, millimetres", FieldKind.Number) { IsRequired = true },
-        new SheetField("sensor-width", "Sensor width, millimetres", FieldKind.Number) { IsRequired = true },
+        new SheetField("sensor-width", "Sensor width, millimetres", FieldKind.Number) { IsRequired = true, Hint = "Full frame 36 × 24, APS-C 23.5 × 15.6, Four Thirds 17.3 × 13, medium format 43.8 × 32.9" },
         new SheetField("sensor-height", "Sensor height, millimetres", FieldKind.Number) { IsRequired = true },
         SheetField.Of<Orientation>("orientation", "Held", way => way == Orientation.Landscape ? "longer side level" : "longer side upright").Required(),
     ],

@@ -1,4 +1,6 @@
 using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using Xunit;
 
 namespace Foreshore.Guide.Browser.Readme;
 
@@ -26,6 +28,23 @@ public sealed partial record WalkThrough(string Name, IReadOnlyList<string> Step
         }
 
         return new(name, steps);
+    }
+
+    /// <summary>Takes each step as it is written; a sentence that nothing is known of, or that does not do what it says, fails by its number.</summary>
+    public async Task WalkAsync(IPage page, IReadOnlyDictionary<string, Func<IPage, Task>> known)
+    {
+        foreach (var (step, number) in Steps.Select((step, i) => (step, i + 1)))
+        {
+            Assert.True(known.TryGetValue(step, out var take), $"\"{Name}\", step {number}: nothing is known of \"{step}\".");
+            try
+            {
+                await take(page);
+            }
+            catch (Exception fault) when (fault is PlaywrightException or TimeoutException or Xunit.Sdk.XunitException)
+            {
+                Assert.Fail($"\"{Name}\", step {number}, \"{step}\", at {page.Url}: {fault.Message}");
+            }
+        }
     }
 
     private static string FindRoot()

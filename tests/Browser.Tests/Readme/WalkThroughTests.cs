@@ -38,18 +38,7 @@ public sealed class WalkThroughTests(BrowserSite site) : IClassFixture<BrowserSi
     public async Task It_can_be_walked_as_it_is_written(string name, int width, bool javaScript)
     {
         await using var visit = await site.VisitAsync(width == Device.Phone.Width ? Device.Phone : Device.Desktop, javaScript);
-        foreach (var (step, number) in WalkThrough.Named(name).Steps.Select((step, i) => (step, i + 1)))
-        {
-            Assert.True(Known[name].TryGetValue(step, out var take), $"\"{name}\", step {number}: nothing is known of \"{step}\".");
-            try
-            {
-                await take(visit.Page);
-            }
-            catch (Exception fault) when (fault is PlaywrightException or TimeoutException or Xunit.Sdk.XunitException)
-            {
-                Assert.Fail($"\"{name}\", step {number}, \"{step}\", at {visit.Page.Url}: {fault.Message}");
-            }
-        }
+        await WalkThrough.Named(name).WalkAsync(visit.Page, Known[name]);
 
         Assert.Empty(visit.Complaints);
         Assert.Empty(visit.Elsewhere);

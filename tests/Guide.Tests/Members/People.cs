@@ -1,6 +1,7 @@
 using System.Net;
 using AngleSharp;
 using AngleSharp.Dom;
+using AngleSharp.Html.Dom;
 using Foreshore.Guide.Support;
 using Microsoft.Extensions.DependencyInjection;
 using Xunit;
@@ -26,15 +27,35 @@ public sealed class Person(GuideHost guide) : IDisposable
         var page = await ReadAsync(address);
         var sent = page.QuerySelector($"input[name=_handler][value='{form}']")?.Closest("form") ?? page.QuerySelector($"form[action='{form}']");
         Assert.True(sent is not null, $"{address} has no form {form}: {page.QuerySelector("h1")?.TextContent}");
-        var fields = sent.QuerySelectorAll("input[name]").Where(input => input.GetAttribute("type") != "checkbox")
-            .ToDictionary(input => input.GetAttribute("name")!, input => input.GetAttribute("value") ?? "");
-        foreach (var (name, value) in typed)
-            fields[name] = value;
+        var fields = Successful(sent).Where(field => typed.All(each => each.Name != field.Key)).ToList();
+        fields.AddRange(typed.Select(each => new KeyValuePair<string, string>(each.Name, each.Value)));
         return await client.PostAsync(form.StartsWith('/') ? form : address, new FormUrlEncodedContent(fields));
+    }
+
+    /// <summary>What a browser would send of a form that nobody has touched.</summary>
+    private static IEnumerable<KeyValuePair<string, string>> Successful(IElement form)
+    {
+        foreach (var control in form.QuerySelectorAll("input[name], select[name], textarea[name]"))
+        {
+            var name = control.GetAttribute("name")!;
+            if (control is IHtmlSelectElement select)
+                yield return new(name, select.Value);
+            else if (control is IHtmlTextAreaElement text)
+                yield return new(name, text.Value);
+            else if (control.GetAttribute("type") is not ("checkbox" or "radio" or "file") || control.HasAttribute("checked"))
+                yield return new(name, control.GetAttribute("value") ?? "");
+        }
     }
 
     public Task<HttpResponseMessage> SignInAsync(string email, string password = Password, string? back = null) =>
         SendAsync(back is null ? "/sign-in" : SignInAddress.For(back), "sign-in", ("Form.Email", email), ("Form.Password", password));
+
+    /// <summary>As wardens and admins must before anything else.</summary>
+    public async Task SetUpSecondStepAsync(NodaTime.Instant now)
+    {
+        var key = (await ReadAsync(Admission.SecondStepPage)).QuerySelector("input[name='Form.Key']")!.GetAttribute("value")!;
+        await SendAsync(Admission.SecondStepPage, "authenticator", ("Form.Key", key), ("Form.Code", OneTimeCode.At(Base32.Bytes(key)!, now)));
+    }
 
     /// <summary>By an invitation, as everybody comes in.</summary>
     public async Task JoinAsync(string email, Role role = Role.Member, string name = "Ana Reed")
