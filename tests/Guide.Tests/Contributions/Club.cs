@@ -3,7 +3,6 @@ using Foreshore.Guide.Members;
 using Foreshore.Guide.Support;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using NodaTime;
 
 namespace Foreshore.Guide.Contributions;
 

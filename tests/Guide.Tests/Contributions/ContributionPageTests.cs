@@ -1,6 +1,4 @@
 using System.Net;
-using AngleSharp.Dom;
-using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Support;
 using Microsoft.EntityFrameworkCore;
@@ -92,7 +90,7 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
         Assert.DoesNotContain("44.5, -67.5", (await other.ReadAsync(draft)).Body!.InnerHtml, StringComparison.Ordinal);
 
         await using var db = guide.Open();
-        var hidden = await db.Locations.Include(l => l.VantagePoints).ThenInclude(v => v.Compositions).Include(l => l.Parking).FirstAsync(l => l.Visibility == Visibility.Sensitive);
+        var hidden = await db.Locations.Include(l => l.VantagePoints).ThenInclude(v => v.Compositions).Include(l => l.Parking).FirstAsync(l => l.Visibility == Locations.Visibility.Sensitive);
         var stance = hidden.VantagePoints[0];
         string[] addresses = [$"/contribute/change/stance/{stance.Id}", $"/history/stance/{stance.Id}", $"/contribute/change/picture/{stance.Compositions[0].Id}",
             $"/contribute/change/place/{hidden.Id}", $"/history/parking/{hidden.Parking[0].Id}"];
@@ -146,9 +144,7 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
     private async Task<Person> WardenAsync(string email)
     {
         var person = new Person(guide);
-        await person.JoinAsync(email, Role.Warden, "Ruth Quill");
-        await person.SignInAsync(email);
-        await person.SetUpSecondStepAsync(guide.Clock.GetCurrentInstant());
+        await person.JoinWithCodeAsync(email, Role.Warden, "Ruth Quill");
         return person;
     }
 }

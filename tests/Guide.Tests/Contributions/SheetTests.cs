@@ -1,4 +1,3 @@
-using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Demo;
 using Foreshore.Guide.Locations;
 using NodaTime;

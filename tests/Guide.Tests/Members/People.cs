@@ -39,9 +39,9 @@ public sealed class Person(GuideHost guide) : IDisposable
         {
             var name = control.GetAttribute("name")!;
             if (control is IHtmlSelectElement select)
-                yield return new(name, select.Value);
+                yield return new(name, select.Value ?? "");
             else if (control is IHtmlTextAreaElement text)
-                yield return new(name, text.Value);
+                yield return new(name, text.Value ?? "");
             else if (control.GetAttribute("type") is not ("checkbox" or "radio" or "file") || control.HasAttribute("checked"))
                 yield return new(name, control.GetAttribute("value") ?? "");
         }
@@ -49,13 +49,6 @@ public sealed class Person(GuideHost guide) : IDisposable
 
     public Task<HttpResponseMessage> SignInAsync(string email, string password = Password, string? back = null) =>
         SendAsync(back is null ? "/sign-in" : SignInAddress.For(back), "sign-in", ("Form.Email", email), ("Form.Password", password));
-
-    /// <summary>As wardens and admins must before anything else.</summary>
-    public async Task SetUpSecondStepAsync(NodaTime.Instant now)
-    {
-        var key = (await ReadAsync(Admission.SecondStepPage)).QuerySelector("input[name='Form.Key']")!.GetAttribute("value")!;
-        await SendAsync(Admission.SecondStepPage, "authenticator", ("Form.Key", key), ("Form.Code", OneTimeCode.At(Base32.Bytes(key)!, now)));
-    }
 
     /// <summary>By an invitation, as everybody comes in.</summary>
     public async Task JoinAsync(string email, Role role = Role.Member, string name = "Ana Reed")
