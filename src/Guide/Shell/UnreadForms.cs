@@ -15,6 +15,10 @@ internal static class UnreadForms
         "It came without the sign of the page it was on, or with one that is no longer good: the page was open for long, cookies are off, or the form is from another site. Nothing was changed.",
         "Go back, load the page again and send it once more. What you typed is still there in most browsers; a chosen file must be chosen again.");
 
+    private static readonly PageFault Unreadable = new("That form could not be read",
+        "It holds a letter that no page can hold, such as one without a sign, or came in pieces. Nothing was changed.",
+        "Go back, type the text again instead of pasting it, and send it once more.");
+
     /// <summary>After the check of the token, before the pages.</summary>
     public static void UseUnreadForms(this WebApplication app) => app.Use((http, next) =>
         // The page that tells of it is only read, and passes here too.
@@ -26,8 +30,11 @@ internal static class UnreadForms
         // What could not be read is told by what lies within: too many bytes in all, or in one part of the form.
         for (var fault = error; fault is not null; fault = fault.InnerException)
         {
-            if (fault is BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } or InvalidDataException)
+            if (fault is BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge }
+                || (fault is InvalidDataException && fault.Message.Contains("limit", StringComparison.OrdinalIgnoreCase)))
                 return TooLarge(http).Answer(http, StatusCodes.Status413PayloadTooLarge);
+            if (fault is InvalidDataException)
+                return Unreadable.Answer(http, StatusCodes.Status400BadRequest);
         }
 
         return NoToken.Answer(http, StatusCodes.Status400BadRequest);

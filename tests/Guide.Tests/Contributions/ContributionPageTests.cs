@@ -119,7 +119,7 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
         using var member = await MemberAsync($"text{Math.Abs(text.GetHashCode(StringComparison.Ordinal))}@example.org");
         using var warden = await WardenAsync($"warden{Math.Abs(text.GetHashCode(StringComparison.Ordinal))}@example.org");
         var draft = Person.Next(await member.SendAsync("/contribute", "mark", ("f.position", "44.7716, -67.0649")))!;
-        var sent = await member.SendAsync(draft, "stance", [.. Least("Rail's end"), ("f.summary", text), ("reason", text), ("then", "send")]);
+        var sent = await member.SendAsync(draft, "stance", [.. Least("Rail's end").Where(field => field.Item1 != "f.summary"), ("f.summary", text), ("reason", text), ("then", "send")]);
         Assert.True(sent.StatusCode is HttpStatusCode.Redirect or HttpStatusCode.BadRequest, sent.StatusCode.ToString());
         if (sent.StatusCode == HttpStatusCode.BadRequest)
             return;
@@ -131,7 +131,7 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
     }
 
     private static (string, string)[] Least(string name) =>
-        [.. NewStanceTests.Typed.Where(pair => pair.Key is not "picture-wanted").Select(pair => ($"f.{pair.Key}", pair.Value)), ("f.picture-wanted", "GoldenLight"), ("f.name", name)];
+        [.. NewStanceTests.Typed.Where(pair => pair.Key is not ("picture-wanted" or "name")).Select(pair => ($"f.{pair.Key}", pair.Value)), ("f.picture-wanted", "GoldenLight"), ("f.name", name)];
 
     private async Task<Person> MemberAsync(string email)
     {
