@@ -12,7 +12,7 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
     [Fact]
     public async Task A_member_marks_fills_and_sends_and_a_warden_lets_it_in()
     {
-        using var member = await MemberAsync("mark@example.org");
+        using var member = await SomebodyAsync(Role.Member);
         var marked = await member.SendAsync("/contribute", "mark", ("f.position", "44.7716, -67.0649"), ("f.accuracy", "7"));
         var draft = Person.Next(marked)!;
         Assert.StartsWith("/contribute/stance/", draft, StringComparison.Ordinal);
@@ -30,7 +30,7 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
         var sent = await member.SendAsync(draft, "stance", ("then", "send"), ("reason", "Three evenings in October"));
         Assert.Contains("Sent: New vantage point: Iron ring", (await member.ReadAsync(Person.Next(sent)!)).QuerySelector(".done")!.TextContent, StringComparison.Ordinal);
 
-        using var warden = await WardenAsync("lets-in@example.org");
+        using var warden = await SomebodyAsync(Role.Warden);
         var queue = await warden.ReadAsync("/queue?kind=proposal");
         var review = queue.QuerySelectorAll(".queue th a").Single(link => link.TextContent.Contains("Iron ring", StringComparison.Ordinal)).GetAttribute("href")!;
         Assert.Contains("Three evenings in October", (await warden.ReadAsync(review)).Body!.TextContent, StringComparison.Ordinal);
@@ -44,8 +44,8 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
     [Fact]
     public async Task A_change_is_read_side_by_side_and_stands_in_the_history()
     {
-        using var member = await MemberAsync("change@example.org");
-        using var warden = await WardenAsync("reads@example.org");
+        using var member = await SomebodyAsync(Role.Member);
+        using var warden = await SomebodyAsync(Role.Warden);
         var link = (await member.ReadAsync("/coast/tern-bank/pavilion-bank")).QuerySelector(".stance-facts .put-right a")!.GetAttribute("href")!;
         var sent = await member.SendAsync(link, "change", ("f.summary", "On the bank beside the pavilion"), ("then", "send"), ("reason", "The old words named the wrong side"));
         Assert.StartsWith("/contribute?sent=", Person.Next(sent)!, StringComparison.Ordinal);
@@ -56,15 +56,15 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
         Assert.Equal(HttpStatusCode.Redirect, (await warden.SendAsync(address, "decide", ("then", "accept"))).StatusCode);
         var history = await member.ReadAsync(link.Replace("/contribute/change", "/history", StringComparison.Ordinal));
         Assert.Contains("On the bank beside the pavilion", history.QuerySelector(".differences")!.TextContent, StringComparison.Ordinal);
-        Assert.Contains("Ana Reed", history.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Ina Ruiz", history.Body!.TextContent, StringComparison.Ordinal);
         Assert.Null((await warden.ReadAsync(address)).QuerySelector("input[name=_handler][value=decide]"));
     }
 
     [Fact]
     public async Task A_hazard_a_near_miss_and_a_closure_by_their_forms()
     {
-        using var member = await MemberAsync("reports@example.org");
-        using var warden = await WardenAsync("closes@example.org");
+        using var member = await SomebodyAsync(Role.Member);
+        using var warden = await SomebodyAsync(Role.Warden);
         Assert.Equal(3, (await Person.DocumentAsync(await member.SendAsync("/contribute/hazard?place=cannery-point", "hazard"))).QuerySelectorAll(".error-summary li").Count);
         var reported = await member.SendAsync("/contribute/hazard?place=cannery-point", "hazard", ("f.kind", "SoftGround"), ("f.severity", "4"), ("f.text", "The boards' end has sunk into the mud."));
         Assert.Contains("The boards' end has sunk", (await member.ReadAsync(Person.Next(reported)!)).QuerySelector(".stop-bar")!.TextContent, StringComparison.Ordinal);
@@ -84,8 +84,8 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
     [Fact]
     public async Task Others_drafts_are_not_there_and_a_sensitive_place_tells_nothing()
     {
-        using var member = await MemberAsync("draft@example.org");
-        using var other = await MemberAsync("other@example.org");
+        using var member = await SomebodyAsync(Role.Member);
+        using var other = await SomebodyAsync(Role.Member);
         var draft = Person.Next(await member.SendAsync("/contribute", "mark", ("f.position", "44.5, -67.5")))!;
         Assert.DoesNotContain("44.5, -67.5", (await other.ReadAsync(draft)).Body!.InnerHtml, StringComparison.Ordinal);
 
@@ -102,7 +102,7 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
             Assert.DoesNotContain(FormattableString.Invariant($"{stance.LatitudeDegrees:F3}"), page, StringComparison.Ordinal);
             Assert.DoesNotContain(stance.Name, page, StringComparison.Ordinal);
         }
-        using var warden = await WardenAsync("sees@example.org");
+        using var warden = await SomebodyAsync(Role.Warden);
         Assert.Equal(HttpStatusCode.OK, (await warden.GetAsync(addresses[0])).StatusCode);
     }
 
@@ -116,8 +116,8 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
     [InlineData("NUL \0 and \uD800 alone")]
     public async Task Hostile_texts_stay_texts(string text)
     {
-        using var member = await MemberAsync($"text{Math.Abs(text.GetHashCode(StringComparison.Ordinal))}@example.org");
-        using var warden = await WardenAsync($"warden{Math.Abs(text.GetHashCode(StringComparison.Ordinal))}@example.org");
+        using var member = await SomebodyAsync(Role.Member);
+        using var warden = await SomebodyAsync(Role.Warden);
         var draft = Person.Next(await member.SendAsync("/contribute", "mark", ("f.position", "44.7716, -67.0649")))!;
         var sent = await member.SendAsync(draft, "stance", [.. Least("Rail's end").Where(field => field.Item1 != "f.summary"), ("f.summary", text), ("reason", text), ("then", "send")]);
         Assert.True(sent.StatusCode is HttpStatusCode.Redirect or HttpStatusCode.BadRequest, sent.StatusCode.ToString());
@@ -133,18 +133,10 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
     private static (string, string)[] Least(string name) =>
         [.. NewStanceTests.Typed.Where(pair => pair.Key is not ("picture-wanted" or "name")).Select(pair => ($"f.{pair.Key}", pair.Value)), ("f.picture-wanted", "GoldenLight"), ("f.name", name)];
 
-    private async Task<Person> MemberAsync(string email)
+    private async Task<Person> SomebodyAsync(Role role)
     {
         var person = new Person(guide);
-        await person.JoinAsync(email);
-        await person.SignInAsync(email);
-        return person;
-    }
-
-    private async Task<Person> WardenAsync(string email)
-    {
-        var person = new Person(guide);
-        await person.JoinWithCodeAsync(email, Role.Warden, "Ruth Quill");
+        await person.BecomeAsync(role);
         return person;
     }
 }
