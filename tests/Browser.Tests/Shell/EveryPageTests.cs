@@ -19,6 +19,8 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
         "/weekend?open=gannet-stairs/lower-stair/two-stacks/sun-day&session=sun-day",
         "/weekend", "/weekend?from=nonsense", "/yours", "/about", "/nothing-here",
         "/sign-in", "/sign-out", "/invitation/made-up", "/account", "/account/second-step", "/account/erase", "/new-start/made-up", "/admin/members", "/admin/log",
+        "/contribute", "/contribute/stance/6f9619ff-8b86-d011-b42d-00cf4fc964ff", "/contribute/change/stance/1", "/contribute/hazard?place=long-slip", "/contribute/near-miss?place=long-slip",
+        "/history/stance/1", "/queue", "/queue/close?place=long-slip", "/queue/closure/1", "/queue/hazard/1",
     ];
 
     /// <summary>axe-core finds only a part of what can be wrong; what it finds must be nothing.</summary>
