@@ -39,6 +39,8 @@ public sealed class AccessRoute
         return this;
     }
 
+    internal void TakePlace(int order) => Order = order;
+
     public AccessRoute Then(Leg leg)
     {
         leg.TakePlace(legs.Count + 1);

@@ -88,6 +88,14 @@ internal static class AccessSheets
             rule => [Written.Of<OvernightStanding>(rule.Standing), rule.GrantedBy ?? "", .. Read(rule.Check)],
             (rule, answers) => rule.Stand(answers.Choice<OvernightStanding>("standing") ?? OvernightStanding.Unknown, Check(answers, rule.Check), answers.Text("granted-by"))));
 
+    /// <summary>A rule that is not there yet says for what one sleeps in; it is about the whole place.</summary>
+    public static readonly Sheet NewOvernight = new(
+        [new SheetPart("Sleeping in what", [SheetField.Of<Sleeper>("sleeper", "A night", sleeper => sleeper.Words()).Required()]), .. Overnight.Parts]);
+
+    /// <summary>A way that is not there yet: its name, and its one leg; more legs are put right later.</summary>
+    public static readonly Sheet NewWay = new(
+        [new SheetPart("The way", [new SheetField("way", "Name of the way") { Longest = 80, IsRequired = true }, SheetField.Of<LegKind>("leg-kind", "By", kind => kind.Words()).Required()]), .. Leg.Parts]);
+
     public static IReadOnlyList<string> Read(FactCheck? check) => check is null ? ["", "", ""] : [check.SaysWho, Written.Of(check.LastChecked), check.Link ?? ""];
 
     /// <summary>Who looked is not typed: it is whoever proposes, written when the proposal is accepted.</summary>

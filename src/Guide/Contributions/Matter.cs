@@ -6,7 +6,7 @@ using Foreshore.Guide.Locations;
 namespace Foreshore.Guide.Contributions;
 
 /// <summary>What a proposal is about. The kind of thing; which one it is, or that it is a new one, stands beside it.</summary>
-public enum Matter { NewStance, Place, Stance, Picture, Leg, Parking, Overnight, Rating }
+public enum Matter { NewStance, Place, Stance, Picture, Leg, Parking, Overnight, Rating, NewPicture, NewParking, NewOvernight, NewWay }
 
 public static class MatterWords
 {
@@ -20,8 +20,19 @@ public static class MatterWords
         Matter.Parking => "car park",
         Matter.Overnight => "rule about nights",
         Matter.Rating => "hazard rating",
+        Matter.NewPicture => "new composition",
+        Matter.NewParking => "new car park",
+        Matter.NewOvernight => "new rule about nights",
+        Matter.NewWay => "new way in",
         _ => throw new ArgumentOutOfRangeException(nameof(matter), matter, "No such matter."),
     };
+
+    /// <summary>Something that the guide does not have yet: its proposal names what it is added to, a place or a vantage point.</summary>
+    public static bool IsNew(this Matter matter) => matter is Matter.NewStance or Matter.NewPicture or Matter.NewParking or Matter.NewOvernight or Matter.NewWay;
+
+    /// <summary>A limit that lives may hang on is among the texts: for something new, one that was filled in.</summary>
+    public static bool IsGuarded(this Matter matter, IReadOnlyDictionary<string, string> given) =>
+        given.Any(pair => matter.Sheet().Field(pair.Key) is { IsGuarded: true } && (!matter.IsNew() || pair.Value.Length > 0));
 
     /// <summary>The fields that can be proposed for it.</summary>
     public static Sheet Sheet(this Matter matter) => matter switch
@@ -34,6 +45,10 @@ public static class MatterWords
         Matter.Parking => AccessSheets.Parking,
         Matter.Overnight => AccessSheets.Overnight,
         Matter.Rating => PlaceSheet.Rating,
+        Matter.NewPicture => CompositionSheet.Whole,
+        Matter.NewParking => AccessSheets.Parking,
+        Matter.NewOvernight => AccessSheets.NewOvernight,
+        Matter.NewWay => AccessSheets.NewWay,
         _ => throw new ArgumentOutOfRangeException(nameof(matter), matter, "No such matter."),
     };
 }
@@ -50,6 +65,7 @@ public sealed record Published(Matter Matter, int Id, Location Place, object Thi
         ParkingArea area => AccessSheets.Parking.Read(area),
         OvernightRule rule => AccessSheets.Overnight.Read(rule),
         HazardRating rating => PlaceSheet.Rating.Read(rating),
+        Addition addition => addition.Read(),
         _ => throw new InvalidOperationException($"{Thing.GetType().Name} has no sheet."),
     };
 
@@ -62,6 +78,7 @@ public sealed record Published(Matter Matter, int Id, Location Place, object Thi
         ParkingArea area => AccessSheets.Parking.Write(area, given),
         OvernightRule rule => AccessSheets.Overnight.Write(rule, given),
         HazardRating rating => PlaceSheet.Rating.Write(rating, given),
+        Addition addition => addition.Write(given),
         _ => throw new InvalidOperationException($"{Thing.GetType().Name} has no sheet."),
     };
 
@@ -74,6 +91,7 @@ public sealed record Published(Matter Matter, int Id, Location Place, object Thi
         ParkingArea area => area.Name,
         OvernightRule rule => rule.Sleeper.Words(),
         HazardRating rating => rating.Kind.Words(),
+        Addition addition => addition.To,
         _ => "",
     };
 
@@ -82,6 +100,7 @@ public sealed record Published(Matter Matter, int Id, Location Place, object Thi
     {
         VantagePoint stance => stance.Address(Place),
         Composition { VantagePoint: { } stance } picture => picture.Address(Place, stance),
+        Addition { Stance: { } stance } => stance.Address(Place),
         _ => Place.Address(),
     };
 }

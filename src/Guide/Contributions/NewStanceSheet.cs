@@ -35,7 +35,7 @@ internal static class NewStanceSheet
         [.. Enumerable.Range(1, MostRatings).SelectMany(i => (SheetField[])
         [
             SheetField.Of<HazardKind>($"hazard-{i}-kind", "Hazard", kind => kind.Words()),
-            new SheetField($"hazard-{i}-severity", "Severity, 0 none known to 4 severe", FieldKind.Whole) { IsGuarded = true },
+            new SheetField($"hazard-{i}-severity", "Severity, 0 none known to 4 severe", FieldKind.Whole),
         ])]);
 
     private static readonly SheetPart Measured = new("How the position was got",
@@ -149,7 +149,7 @@ internal static class NewStanceSheet
             select new HazardRating(one.Key, answers.Whole($"hazard-{one.First()}-severity"), new FactCheck("A member of the club", today), stance)];
 
     /// <summary>An address made of the name, told apart by a number where it is taken.</summary>
-    private static string SlugOf(string name, IReadOnlySet<string> taken)
+    public static string SlugOf(string name, IReadOnlySet<string> taken)
     {
         var words = SearchWords.Fold(name).Where(letter => char.IsAsciiLetterLower(letter) || char.IsAsciiDigit(letter) || letter == ' ');
         var slug = string.Join('-', string.Concat(words).Split(' ', StringSplitOptions.RemoveEmptyEntries));

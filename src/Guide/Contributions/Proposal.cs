@@ -73,7 +73,7 @@ public sealed class Proposal
     public bool MayBeEdited => State is ProposalState.Draft or ProposalState.Asked;
 
     /// <summary>A limit that lives may hang on is among the changes.</summary>
-    public bool IsGuarded => Matter != Matter.NewStance && Given.Keys.Any(name => Matter.Sheet().Field(name) is { IsGuarded: true });
+    public bool IsGuarded => Matter.IsGuarded(Given);
 
     public IReadOnlyList<FieldChange> Changes => Matter.Sheet().Differences(Found, Given);
 

@@ -11,9 +11,9 @@ internal static class ProposalWords
 
     extension(Proposal proposal)
     {
-        public string Title => proposal.Matter == Matter.NewStance
-            ? $"New vantage point{(proposal.Given.GetValueOrDefault("name") is { Length: > 0 } name ? $": {name}" : "")}"
-            : $"Change to a {proposal.Matter.Words()}";
+        public string Title => proposal.Matter.IsNew()
+                ? $"{char.ToUpperInvariant(proposal.Matter.Words()[0])}{proposal.Matter.Words()[1..]}{(proposal.Given.GetValueOrDefault("name") is { Length: > 0 } name ? $": {name}" : "")}"
+                : $"Change to a {proposal.Matter.Words()}";
 
         /// <summary>Where its proposer goes on with it.</summary>
         public string OwnAddress => proposal.Matter == Matter.NewStance ? $"/contribute/stance/{proposal.Id}" : Change(proposal.Matter, proposal.TargetId!.Value, proposal.Id);

@@ -25,6 +25,9 @@ internal sealed class Publishing(GuideDb db, Proposal proposal, Guid warden, Ins
         if (thing.Write(given) is { Count: > 0 } faults)
             return new([], faults);
 
+        if (thing.Thing is Addition addition)
+            return await AddAsync(addition, thing.Place, words, isSingleHanded, cancel);
+
         var changes = sheet.Differences(before, thing.Read());
         if (changes.Count == 0)
             return ReviewOutcome.Refused("The guide reads so already, so nothing would change. Decline it, with a word of thanks.");
@@ -58,6 +61,17 @@ internal sealed class Publishing(GuideDb db, Proposal proposal, Guid warden, Ins
         Keep(Matter.Stance, made.Stance.Id, place, VantageSheet.Whole.Read(made.Stance));
         Keep(Matter.Picture, made.Picture.Id, place, CompositionSheet.Whole.Read(made.Picture));
         return ReviewOutcome.Done(made.Picture.Address(place, made.Stance));
+    }
+
+    private async Task<ReviewOutcome> AddAsync(Addition addition, Location place, string? words, bool isSingleHanded, CancellationToken cancel)
+    {
+        var taken = addition.Stance is { } stance ? await db.UsedSlugs.Where(u => u.Parent == UsedSlug.OfVantagePoint(stance.Id)).Select(u => u.Slug).ToHashSetAsync(cancel) : [];
+        var (matter, id, thing) = addition.Attach(taken);
+        await db.SaveChangesAsync(cancel);
+        proposal.Accept(warden, id(), words, isSingleHanded, now);
+        var added = new Published(matter, id(), place, thing);
+        Keep(matter, added.Id, place, added.Read());
+        return ReviewOutcome.Done(added.Address);
     }
 
     private void Keep(Matter matter, int id, Location place, IReadOnlyDictionary<string, string> values) =>

@@ -14,7 +14,7 @@ namespace Foreshore.Guide.Contributions;
 /// <param name="Made">What a new vantage point would be, where all of it can be read.</param>
 public sealed record ReviewView(Proposal Proposal, string By, Published? Thing, Location? Place, NewStance? Made)
 {
-    public string Title => Thing is null ? Proposal.Title : $"{Thing.Name}: change to a {Proposal.Matter.Words()}";
+    public string Title => Thing is null || Proposal.Matter.IsNew() ? Proposal.Title : $"{Thing.Name}: change to a {Proposal.Matter.Words()}";
 
     public string PlaceName => Place?.Name ?? (Made?.NewPlace is { } place ? $"{place.Name}, a new place" : "");
 
@@ -51,7 +51,8 @@ internal static class ReviewQueries
         var (proposal, by) = (found.Proposal, found.By ?? "somebody who has left");
         if (proposal.Matter != Matter.NewStance)
         {
-            var thing = await db.ThingAsync(proposal.Matter, proposal.TargetId ?? 0, warden, cancel);
+            // Once accepted, the number is that of what was added, no longer of what it was added to.
+            var thing = proposal is { Matter: var matter, State: ProposalState.Accepted } && matter.IsNew() ? null : await db.ThingAsync(proposal.Matter, proposal.TargetId ?? 0, warden, cancel);
             return new(proposal, by, thing, thing?.Place, null);
         }
         var place = found.Place is null ? null : await db.LocationAsync(found.Place, warden, Parts.Compositions, cancel);

@@ -42,7 +42,7 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock)
                 given[name] = text;
             var changed = given.Where(pair => proposal.Given.GetValueOrDefault(pair.Key, "") != pair.Value).Select(pair => pair.Key).ToList();
             var isOwn = proposal.ProposerId == warden.MemberId || changed.Any(name => proposal.Matter.Sheet().Field(name)!.IsGuarded);
-            var isGuarded = Guarded(proposal.Matter, given.Keys);
+            var isGuarded = proposal.Matter.IsGuarded(given);
             if (isGuarded && isOwn && await RefusalAsync(db, words, cancel) is { } refusal)
                 return refusal;
 
@@ -82,7 +82,7 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock)
 
         var before = thing.Read();
         var wanted = revision.Changes.ToDictionary(change => change.Field, change => change.Before);
-        var isGuarded = Guarded(revision.Matter, wanted.Keys);
+        var isGuarded = revision.Matter.IsGuarded(wanted);
         if (isGuarded && await RefusalAsync(db, reason, cancel) is { } refusal)
         {
             if (string.IsNullOrWhiteSpace(reason) && await WardensAsync(db, cancel) < 2)
@@ -116,9 +116,6 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock)
     /// <summary>Wardens and admins who belong.</summary>
     public static Task<int> WardensAsync(GuideDb db, CancellationToken cancel) =>
         db.Members.CountAsync(m => m.RemovedAt == null && (m.Role == Role.Warden || m.Role == Role.Admin), cancel);
-
-    private static bool Guarded(Matter matter, IEnumerable<string> names) =>
-        matter != Matter.NewStance && names.Any(name => matter.Sheet().Field(name) is { IsGuarded: true });
 
     private async Task<ReviewOutcome> DecideAsync(SignedIn warden, Guid id, Func<GuideDb, Proposal, Instant, Task<ReviewOutcome>> decide, CancellationToken cancel)
     {

@@ -20,12 +20,16 @@ internal static class Things
         var (thing, locationId) = matter switch
         {
             Matter.Place => ((object?)await db.Locations.SingleOrDefaultAsync(l => l.Id == id, cancel), id),
-            Matter.Stance => await db.VantagePoints.Include(v => v.Location).SingleOrDefaultAsync(v => v.Id == id, cancel) is { } stance ? (stance, stance.LocationId) : default,
+            Matter.Stance => await db.VantagePoints.Include(v => v.Location).SingleOrDefaultAsync(v => v.Id == id, cancel) is { } point ? (point, point.LocationId) : default,
             Matter.Picture => await db.Compositions.Include(c => c.VantagePoint).SingleOrDefaultAsync(c => c.Id == id, cancel) is { } picture ? (picture, picture.VantagePoint!.LocationId) : default,
             Matter.Leg => await db.AccessRoutes.Where(r => r.Legs.Any(leg => leg.Id == id)).Include(r => r.Legs).SingleOrDefaultAsync(cancel) is { } route
                 ? (route.Legs.Single(leg => leg.Id == id), route.LocationId) : default,
             Matter.Parking => await db.Set<ParkingArea>().SingleOrDefaultAsync(p => p.Id == id, cancel) is { } area ? (area, area.LocationId) : default,
             Matter.Overnight => await db.Set<OvernightRule>().Include(r => r.ParkingArea).SingleOrDefaultAsync(r => r.Id == id, cancel) is { } rule ? (rule, rule.LocationId) : default,
+            Matter.NewPicture => await db.VantagePoints.Include(v => v.Location).Include(v => v.Compositions).SingleOrDefaultAsync(v => v.Id == id, cancel) is { } stance
+                ? (new Addition(matter, stance.Location!, stance), stance.LocationId) : default,
+            Matter.NewParking or Matter.NewOvernight or Matter.NewWay => await db.Locations.Include(l => l.Parking).Include(l => l.OvernightRules).Include(l => l.Routes).ThenInclude(r => r.Legs)
+                .AsSplitQuery().SingleOrDefaultAsync(l => l.Id == id, cancel) is { } place ? (new Addition(matter, place), id) : default,
             Matter.Rating => await db.Set<HazardRating>().Include(r => r.VantagePoint).SingleOrDefaultAsync(r => r.Id == id, cancel) is { } rating ? (rating, rating.LocationId) : default,
             _ => default,
         };

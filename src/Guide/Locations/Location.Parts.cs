@@ -18,6 +18,14 @@ public sealed partial class Location
         return route;
     }
 
+    /// <summary>A way that was made elsewhere, as the last that the club would take.</summary>
+    public AccessRoute Add(AccessRoute route)
+    {
+        route.TakePlace(routes.Count == 0 ? 1 : routes.Max(each => each.Order) + 1);
+        routes.Add(route);
+        return route;
+    }
+
     public ParkingArea AddParking(ParkingArea area)
     {
         parking.Add(area);

@@ -200,4 +200,38 @@ public sealed class ReviewingTests(DemoGuideSite guide) : IClassFixture<DemoGuid
         Assert.True((await club.StillCorrect.SayAsync(warden, Guid.NewGuid(), Matter.Stance, stance.Id, default)).IsDone);
         Assert.Equal(new NodaTime.LocalDate(2026, 11, 25), (await club.StanceAsync("the-ribs")).Stance.Check.LastChecked);
     }
+
+    [Fact]
+    public async Task Compositions_car_parks_nights_and_ways_are_added_alike()
+    {
+        var (member, warden) = (await club.SomebodyAsync(Role.Member), await club.SomebodyAsync(Role.Warden));
+        var (place, stance) = await club.StanceAsync("pond-rail");
+        (Matter Matter, int To, Dictionary<string, string> Typed)[] additions =
+        [
+            (Matter.NewPicture, stance.Id, new() { ["name"] = "Pond under the arch", ["summary"] = "The other way round", ["facing"] = "200", ["focal-length"] = "35", ["sensor-width"] = "36", ["sensor-height"] = "24", ["orientation"] = "Landscape", ["wanted"] = "BlueLight" }),
+            (Matter.NewParking, place.Id, new() { ["name"] = "Mill lay-by", ["position"] = "44.629, -67.39", ["surface"] = "Gravel", ["cars"] = "3", ["says-who"] = "Sign", ["checked-on"] = "2026-11-20" }),
+            (Matter.NewOvernight, place.Id, new() { ["sleeper"] = "Tent", ["standing"] = "NoRuleFound", ["says-who"] = "Town clerk", ["checked-on"] = "2026-11-20" }),
+            (Matter.NewWay, place.Id, new() { ["way"] = "Over the dam", ["leg-kind"] = "Walk", ["name"] = "Dam path", ["legal-status"] = "Unknown", ["minutes"] = "12", ["says-who"] = "Nobody asked", ["checked-on"] = "2026-11-20" }),
+        ];
+        foreach (var (matter, to, typed) in additions)
+        {
+            Assert.NotEmpty((await club.Contributing.SendAsync(member.Reader, Guid.NewGuid(), matter, to, new Dictionary<string, string>(), null, null, default)).Faults);
+            var id = await club.SentAsync(member, matter, to, typed);
+            var outcome = await club.AcceptAsync(warden, id);
+            Assert.True(outcome.IsDone, $"{matter}: {string.Join("; ", outcome.Faults)}");
+            await using var check = club.Open();
+            var proposal = await check.Proposals.SingleAsync(p => p.Id == id);
+            var revision = await check.Revisions.SingleAsync(r => r.ProposalId == id);
+            Assert.Equal((proposal.TargetId, false), (revision.TargetId, revision.Matter.IsNew()));
+        }
+
+        await using var db = club.Open();
+        var after = await Locations.LocationQueries.LocationAsync(db, place.Slug, warden.Reader);
+        Assert.Equal("pond-under-the-arch-2", after!.VantagePoints.Single(v => v.Id == stance.Id).Compositions[^1].Slug);
+        Assert.Contains(after.Parking, area => area is { Name: "Mill lay-by", Capacity: 3 });
+        Assert.Contains(after.OvernightRules, rule => rule is { Sleeper: Access.Sleeper.Tent, Standing: Access.OvernightStanding.NoRuleFound });
+        var way = after.Routes.Single(route => route.Name == "Over the dam");
+        Assert.False(way.MayBeRecommended);
+        Assert.NotEqual(way, after.DefaultRoute(new NodaTime.LocalDate(2026, 11, 25)));
+    }
 }

@@ -15,7 +15,7 @@ using NpgsqlTypes;
 namespace Foreshore.Guide.Migrations
 {
     [DbContext(typeof(GuideDb))]
-    [Migration("20261125100829_Contributions")]
+    [Migration("20261125112654_Contributions")]
     partial class Contributions
     {
         /// <inheritdoc />
@@ -1552,7 +1552,7 @@ namespace Foreshore.Guide.Migrations
 
                             t.HasCheckConstraint("ck_proposals_decided", "state NOT IN ('Accepted', 'Declined') OR (decided_by IS NOT NULL AND decided_at IS NOT NULL)");
 
-                            t.HasCheckConstraint("ck_proposals_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating')");
+                            t.HasCheckConstraint("ck_proposals_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay')");
 
                             t.HasCheckConstraint("ck_proposals_sent", "state IN ('Draft', 'Withdrawn') OR sent_at IS NOT NULL");
 
@@ -1629,7 +1629,7 @@ namespace Foreshore.Guide.Migrations
 
                     b.ToTable("revisions", null, t =>
                         {
-                            t.HasCheckConstraint("ck_revisions_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating')");
+                            t.HasCheckConstraint("ck_revisions_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay')");
                         });
                 });
 

@@ -167,7 +167,7 @@ namespace Foreshore.Guide.Migrations
                     table.PrimaryKey("pk_proposals", x => x.id);
                     table.CheckConstraint("ck_proposals_applied", "state <> 'Accepted' OR target_id IS NOT NULL");
                     table.CheckConstraint("ck_proposals_decided", "state NOT IN ('Accepted', 'Declined') OR (decided_by IS NOT NULL AND decided_at IS NOT NULL)");
-                    table.CheckConstraint("ck_proposals_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating')");
+                    table.CheckConstraint("ck_proposals_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay')");
                     table.CheckConstraint("ck_proposals_sent", "state IN ('Draft', 'Withdrawn') OR sent_at IS NOT NULL");
                     table.CheckConstraint("ck_proposals_state", "state IN ('Draft', 'Sent', 'Asked', 'Accepted', 'Declined', 'Withdrawn')");
                     table.ForeignKey(
@@ -198,7 +198,7 @@ namespace Foreshore.Guide.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("pk_revisions", x => x.id);
-                    table.CheckConstraint("ck_revisions_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating')");
+                    table.CheckConstraint("ck_revisions_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay')");
                     table.ForeignKey(
                         name: "fk_revisions_locations_location_id",
                         column: x => x.location_id,
