@@ -79,7 +79,7 @@ internal sealed record Addition(Matter Matter, Location Place, VantagePoint? Sta
         switch (Matter)
         {
             case Matter.NewPicture:
-                var picture = new Composition("new", answers.Text("name")!, answers.Text("summary")!, 0, CompositionSheet.OfLens(answers), [.. answers.Several<WantedLight>("wanted")]);
+                var picture = new Composition("picture", answers.Text("name")!, answers.Text("summary")!, 0, CompositionSheet.OfLens(answers), [.. answers.Several<WantedLight>("wanted")]);
                 return (picture, CompositionSheet.Whole.Write(picture, given));
             case Matter.NewParking:
                 var area = new ParkingArea(answers.Text("name")!, answers.Position("position") ?? default(Position), answers.Text("surface")!, AccessSheets.Check(answers, null));
