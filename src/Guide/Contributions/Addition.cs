@@ -4,7 +4,6 @@ using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Shell;
-using NodaTime;
 
 namespace Foreshore.Guide.Contributions;
 

@@ -55,7 +55,7 @@ public sealed class OnTheCoastTests(BrowserSite site) : IClassFixture<BrowserSit
         await page.EvaluateAsync("window.dispatchEvent(new DeviceOrientationEvent('deviceorientationabsolute', { absolute: true, alpha: 250, beta: 90, gamma: 0 }))");
         await page.GetByRole(AriaRole.Button, new() { Name = "Take this reading: compass 110°" }).ClickAsync();
 
-        var declination = MagneticField.On(new NodaTime.LocalDate(2026, 11, 25), new Position(44.7716, -67.0649))!.Value.DeclinationDegrees;
+        var declination = MagneticField.On(new NodaTime.LocalDate(2026, 11, 25), new Foreshore.Almanac.Earth.Position(44.7716, -67.0649))!.Value.DeclinationDegrees;
         await Expect(page.Locator("#picture-compass")).ToHaveValueAsync("110");
         await Expect(page.Locator("#picture-declination")).ToHaveValueAsync(FormattableString.Invariant($"{Math.Round(declination, 1):0.#}"));
         await Expect(page.Locator("#picture-facing")).ToHaveValueAsync(FormattableString.Invariant($"{Math.Round(110 + declination):0}"));
