@@ -50,24 +50,24 @@ internal sealed record Addition(Matter Matter, Location Place, VantagePoint? Sta
     }
 
     /// <summary>Adds what was made; its number is there once it is saved.</summary>
-    /// <returns>What it is from now on, and the number to be asked for after saving.</returns>
-    public (Matter Matter, Func<int> Id, object Thing) Attach(IReadOnlySet<string> taken)
+    /// <returns>It, and its number, to be asked for after saving.</returns>
+    public (Func<int> Id, object Thing) Attach(IReadOnlySet<string> taken)
     {
         switch (made)
         {
             case Composition picture:
                 picture.ChangeSlug(NewStanceSheet.SlugOf(picture.Name, taken));
                 Stance!.Compose(picture);
-                return (Matter.Picture, () => picture.Id, picture);
+                return (() => picture.Id, picture);
             case ParkingArea area:
                 Place.AddParking(area);
-                return (Matter.Parking, () => area.Id, area);
+                return (() => area.Id, area);
             case OvernightRule rule:
                 Place.AddOvernightRule(rule);
-                return (Matter.Overnight, () => rule.Id, rule);
+                return (() => rule.Id, rule);
             case AccessRoute route:
                 Place.Add(route);
-                return (Matter.Leg, () => route.Legs[0].Id, route.Legs[0]);
+                return (() => route.Legs[0].Id, route.Legs[0]);
             default:
                 throw new InvalidOperationException("Nothing was made yet.");
         }

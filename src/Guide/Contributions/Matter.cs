@@ -30,6 +30,17 @@ public static class MatterWords
     /// <summary>Something that the guide does not have yet: its proposal names what it is added to, a place or a vantage point.</summary>
     public static bool IsNew(this Matter matter) => matter is Matter.NewStance or Matter.NewPicture or Matter.NewParking or Matter.NewOvernight or Matter.NewWay;
 
+    /// <summary>What something new is once it is in the guide.</summary>
+    public static Matter Becomes(this Matter matter) => matter switch
+    {
+        Matter.NewStance => Matter.Stance,
+        Matter.NewPicture => Matter.Picture,
+        Matter.NewParking => Matter.Parking,
+        Matter.NewOvernight => Matter.Overnight,
+        Matter.NewWay => Matter.Leg,
+        _ => matter,
+    };
+
     /// <summary>A limit that lives may hang on is among the texts: for something new, one that was filled in.</summary>
     public static bool IsGuarded(this Matter matter, IReadOnlyDictionary<string, string> given) =>
         given.Any(pair => matter.Sheet().Field(pair.Key) is { IsGuarded: true } && (!matter.IsNew() || pair.Value.Length > 0));

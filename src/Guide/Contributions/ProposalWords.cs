@@ -16,7 +16,9 @@ internal static class ProposalWords
                 : $"Change to a {proposal.Matter.Words()}";
 
         /// <summary>Where its proposer goes on with it.</summary>
-        public string OwnAddress => proposal.Matter == Matter.NewStance ? $"/contribute/stance/{proposal.Id}" : Change(proposal.Matter, proposal.TargetId!.Value, proposal.Id);
+        public string OwnAddress => proposal.Matter == Matter.NewStance ? $"/contribute/stance/{proposal.Id}"
+            : proposal is { State: ProposalState.Accepted } && proposal.Matter.IsNew() ? History(proposal.Matter.Becomes(), proposal.TargetId!.Value)
+            : Change(proposal.Matter, proposal.TargetId!.Value, proposal.Id);
     }
 
     public static string Words(this ProposalState state) => state switch

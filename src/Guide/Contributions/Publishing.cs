@@ -66,11 +66,11 @@ internal sealed class Publishing(GuideDb db, Proposal proposal, Guid warden, Ins
     private async Task<ReviewOutcome> AddAsync(Addition addition, Location place, string? words, bool isSingleHanded, CancellationToken cancel)
     {
         var taken = addition.Stance is { } stance ? await db.UsedSlugs.Where(u => u.Parent == UsedSlug.OfVantagePoint(stance.Id)).Select(u => u.Slug).ToHashSetAsync(cancel) : [];
-        var (matter, id, thing) = addition.Attach(taken);
+        var (id, thing) = addition.Attach(taken);
         await db.SaveChangesAsync(cancel);
         proposal.Accept(warden, id(), words, isSingleHanded, now);
-        var added = new Published(matter, id(), place, thing);
-        Keep(matter, added.Id, place, added.Read());
+        var added = new Published(addition.Matter.Becomes(), id(), place, thing);
+        Keep(added.Matter, added.Id, place, added.Read());
         return ReviewOutcome.Done(added.Address);
     }
 

@@ -18,6 +18,12 @@ internal static class SheetPost
         return shown;
     }
 
+    /// <summary>A form was sent. It must be on the page to be answered, even where the page would no longer offer it.</summary>
+    public static bool IsPosted(this HttpContext http) => HttpMethods.IsPost(http.Request.Method);
+
+    /// <summary>The name of the form that was sent.</summary>
+    public static string? PostedTo(this HttpContext http) => http.IsPosted() && http.Request.HasFormContentType ? http.Request.Form["_handler"].ToString() : null;
+
     /// <summary>The number that the form was given when it was first shown, so that sending it twice makes one.</summary>
     public static Guid FormId(IFormCollection form) => Guid.TryParse(form["form-id"], out var id) ? id : Guid.Empty;
 }

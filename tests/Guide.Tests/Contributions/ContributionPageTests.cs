@@ -47,17 +47,26 @@ public sealed class ContributionPageTests(DemoGuideSite guide) : IClassFixture<D
         using var member = await SomebodyAsync(Role.Member);
         using var warden = await SomebodyAsync(Role.Warden);
         var link = (await member.ReadAsync("/coast/tern-bank/pavilion-bank")).QuerySelector(".stance-facts .put-right a")!.GetAttribute("href")!;
-        var sent = await member.SendAsync(link, "change", ("f.summary", "On the bank beside the pavilion"), ("then", "send"), ("reason", "The old words named the wrong side"));
+        var form = await member.ReadAsync(link);
+        var sent = await member.AnswerAsync(link, form, "change", ("f.summary", "On the bank beside the pavilion"), ("then", "send"), ("reason", "The old words named the wrong side"));
         Assert.StartsWith("/contribute?sent=", Person.Next(sent)!, StringComparison.Ordinal);
 
         var address = $"/queue/{Person.Next(sent)!.Split('=')[1]}";
         var review = await warden.ReadAsync(address);
+        using var other = await SomebodyAsync(Role.Warden);
+        var open = await other.ReadAsync(address);
         Assert.Contains("On the bank beside the pavilion", review.QuerySelector(".differences td:last-child")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.Redirect, (await warden.SendAsync(address, "decide", ("then", "accept"))).StatusCode);
         var history = await member.ReadAsync(link.Replace("/contribute/change", "/history", StringComparison.Ordinal));
         Assert.Contains("On the bank beside the pavilion", history.QuerySelector(".differences")!.TextContent, StringComparison.Ordinal);
         Assert.Contains("Ina Ruiz", history.Body!.TextContent, StringComparison.Ordinal);
         Assert.Null((await warden.ReadAsync(address)).QuerySelector("input[name=_handler][value=decide]"));
+
+        // A second warden had the page open: the form that is no longer offered is answered in words.
+        var late = await other.AnswerAsync(address, open, "decide", ("then", "decline"), ("words", "It is right as it was"));
+        Assert.Equal(HttpStatusCode.Conflict, late.StatusCode);
+        Assert.Contains("accepted meanwhile", (await Person.DocumentAsync(late)).QuerySelector(".error-summary")!.TextContent, StringComparison.Ordinal);
+        Assert.StartsWith("/contribute/change/stance/", Person.Next(await member.AnswerAsync(link, form, "change", ("f.summary", "Again"), ("then", "send")))!, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -24,7 +24,12 @@ public sealed class Person(GuideHost guide) : IDisposable
     /// <summary>Fills in one form of a page, known by its name or by where it goes, and sends it with all its hidden fields.</summary>
     public async Task<HttpResponseMessage> SendAsync(string address, string form, params (string Name, string Value)[] typed)
     {
-        var page = await ReadAsync(address);
+        return await AnswerAsync(address, await ReadAsync(address), form, typed);
+    }
+
+    /// <summary>Sends a form of a page that was opened before.</summary>
+    public async Task<HttpResponseMessage> AnswerAsync(string address, IDocument page, string form, params (string Name, string Value)[] typed)
+    {
         var sent = page.QuerySelector($"input[name=_handler][value='{form}']")?.Closest("form") ?? page.QuerySelector($"form[action='{form}']");
         Assert.True(sent is not null, $"{address} has no form {form}: {page.QuerySelector("h1")?.TextContent}");
         var fields = Successful(sent).Where(field => typed.All(each => each.Name != field.Key)).ToList();
