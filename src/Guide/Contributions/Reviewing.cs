@@ -1,4 +1,5 @@
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Mail;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Shell;
 using Microsoft.EntityFrameworkCore;
@@ -25,7 +26,7 @@ public sealed record ReviewOutcome(IReadOnlyList<Clash> Clashes, IReadOnlyList<F
 /// Verbs of wardens on proposals. Each is one transaction; the proposal's row version and a unique revision see to it that two
 /// wardens never apply the same thing twice: the second is told what the first decided.
 /// </summary>
-public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock)
+public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock, Postbox postbox)
 {
     private static readonly ReviewOutcome Meanwhile =
         ReviewOutcome.Refused("Somebody else decided on this, or changed it, at the same moment; nothing was done twice. Load the page again to see it as it is now.");
@@ -121,7 +122,8 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock)
     {
         RequireWarden(warden);
         await using var db = await database.CreateDbContextAsync(cancel);
-        return await db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
+        Letter? told = null;
+        var decided = await db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
         {
             db.ChangeTracker.Clear();
             await using var one = await db.Database.BeginTransactionAsync(cancel);
@@ -133,7 +135,10 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock)
                 if (outcome.IsDone)
                     outcome = await SaveAsync(db, outcome.Address, cancel);
                 if (outcome.IsDone)
+                {
+                    told = await LetterAsync(db, proposal, warden, cancel);
                     await one.CommitAsync(cancel);
+                }
                 return outcome;
             }
             catch (NotAcceptedException refused)
@@ -145,6 +150,21 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock)
                 return Meanwhile;
             }
         });
+        // After the decision stands: a mail server that does not answer undoes nothing.
+        if (told is not null && decided.IsDone)
+            await postbox.SendAsync(told, cancel);
+        return decided;
+    }
+
+    /// <summary>What its proposer is told by mail where a server is set; in the site it stands under "Contribute" in any case.</summary>
+    private async Task<Letter?> LetterAsync(GuideDb db, Proposal proposal, SignedIn warden, CancellationToken cancel)
+    {
+        if (!postbox.IsThere || proposal.ProposerId == warden.MemberId)
+            return null;
+        var to = await db.Members.Where(m => m.Id == proposal.ProposerId && m.RemovedAt == null).Select(m => m.Email).SingleOrDefaultAsync(cancel);
+        var words = proposal.State == ProposalState.Asked ? proposal.Question : proposal.DecisionWords;
+        return to is null ? null : new Letter(to, $"{proposal.Title}: {proposal.State.Words()}",
+            $"{proposal.Title}: {proposal.State.Words()}.\n{(words is null ? "" : $"\nThe warden's words: {words}\n")}\nIn the guide it stands under \"Contribute\".\n");
     }
 
     private static async Task<ReviewOutcome> SaveAsync(GuideDb db, string? address, CancellationToken cancel)

@@ -31,7 +31,7 @@ public partial class ReferenceTests
         ["Compositions"] = [.. Place, "Members", "Shell", "Database", "Maps"],
         ["Tides"] = [.. Place, "Members", "Shell", "Database"],
         ["Elevation"] = [.. Place, "Members", "Shell", "Database"],
-        ["Contributions"] = [.. Place, "Maps", "Members", "Shell", "Database"],
+        ["Contributions"] = [.. Place, "Mail", "Maps", "Members", "Shell", "Database"],
         ["Outlooks"] = [.. Place, "Conditions", "Members", "Shell", "Database"],
         ["Maps"] = [.. Place, "Members", "Shell", "Hosting"],
         ["Members"] = ["Locations", "Shell", "Database", "Hosting", "Mail"],
