@@ -2383,7 +2383,7 @@ namespace Foreshore.Guide.Migrations
 
                     b.ToTable("audit_entries", null, t =>
                         {
-                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'ProposalAccepted', 'ProposalDeclined', 'ProposalAsked', 'Restored', 'HazardConfirmed', 'HazardRejected', 'HazardEnded', 'HazardReworded', 'Closed', 'ClosureConfirmed', 'LiftAsked', 'ClosureLifted', 'NewStartMade', 'NewStartUsed')");
+                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'ProposalAccepted', 'ProposalDeclined', 'ProposalAsked', 'Restored', 'HazardConfirmed', 'HazardRejected', 'HazardEnded', 'HazardReworded', 'Closed', 'ClosureConfirmed', 'LiftAsked', 'ClosureLifted', 'NewStartMade', 'NewStartUsed', 'PhotoTakenDown')");
                         });
                 });
 
@@ -2818,6 +2818,107 @@ namespace Foreshore.Guide.Migrations
                         .HasDatabaseName("ix_sign_in_failures_subject_at");
 
                     b.ToTable("sign_in_failures", (string)null);
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Photos.Photo", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int?>("HazardNoteId")
+                        .HasColumnType("integer")
+                        .HasColumnName("hazard_note_id");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("integer")
+                        .HasColumnName("height");
+
+                    b.Property<Instant>("KeptAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("kept_at");
+
+                    b.Property<Guid?>("MemberId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("member_id");
+
+                    b.Property<Guid?>("ProposalId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("proposal_id");
+
+                    b.Property<byte[]>("Sha256")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("sha256");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("state");
+
+                    b.Property<int?>("VantagePointId")
+                        .HasColumnType("integer")
+                        .HasColumnName("vantage_point_id");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("integer")
+                        .HasColumnName("width");
+
+                    b.HasKey("Id")
+                        .HasName("pk_photos");
+
+                    b.HasIndex("HazardNoteId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_photos_hazard_note_id");
+
+                    b.HasIndex("MemberId")
+                        .HasDatabaseName("ix_photos_member_id");
+
+                    b.HasIndex("VantagePointId")
+                        .HasDatabaseName("ix_photos_vantage_point_id");
+
+                    b.HasIndex("ProposalId", "Sha256")
+                        .IsUnique()
+                        .HasDatabaseName("ix_photos_proposal_id_sha256");
+
+                    b.ToTable("photos", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_photos_came_with", "(proposal_id IS NULL) <> (hazard_note_id IS NULL)");
+
+                            t.HasCheckConstraint("ck_photos_sha256", "octet_length(sha256) = 32");
+
+                            t.HasCheckConstraint("ck_photos_shown", "(state = 'Shown') = (vantage_point_id IS NOT NULL)");
+
+                            t.HasCheckConstraint("ck_photos_size", "width BETWEEN 1 AND 2400 AND height BETWEEN 1 AND 2400");
+
+                            t.HasCheckConstraint("ck_photos_state", "state IN ('Kept', 'Sent', 'Shown')");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Photos.PhotoFile", b =>
+                {
+                    b.Property<Guid>("PhotoId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("photo_id");
+
+                    b.Property<byte[]>("Full")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("full");
+
+                    b.Property<byte[]>("Small")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("small");
+
+                    b.HasKey("PhotoId")
+                        .HasName("pk_photo_files");
+
+                    b.ToTable("photo_files", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_photo_files_bytes", "octet_length(\"full\") > 0 AND octet_length(small) > 0");
+                        });
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Tides.StoredCatalogue", b =>
@@ -3315,6 +3416,43 @@ namespace Foreshore.Guide.Migrations
                         .HasConstraintName("fk_recovery_codes_members_member_id");
                 });
 
+            modelBuilder.Entity("Foreshore.Guide.Photos.Photo", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Hazards.HazardNote", null)
+                        .WithOne("Photo")
+                        .HasForeignKey("Foreshore.Guide.Photos.Photo", "HazardNoteId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .HasConstraintName("fk_photos_hazard_notes_hazard_note_id");
+
+                    b.HasOne("Foreshore.Guide.Members.Member", null)
+                        .WithMany()
+                        .HasForeignKey("MemberId")
+                        .OnDelete(DeleteBehavior.SetNull)
+                        .HasConstraintName("fk_photos_members_member_id");
+
+                    b.HasOne("Foreshore.Guide.Contributions.Proposal", null)
+                        .WithMany()
+                        .HasForeignKey("ProposalId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .HasConstraintName("fk_photos_proposals_proposal_id");
+
+                    b.HasOne("Foreshore.Guide.Compositions.VantagePoint", null)
+                        .WithMany("Photos")
+                        .HasForeignKey("VantagePointId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .HasConstraintName("fk_photos_vantage_points_vantage_point_id");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Photos.PhotoFile", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Photos.Photo", null)
+                        .WithOne("File")
+                        .HasForeignKey("Foreshore.Guide.Photos.PhotoFile", "PhotoId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_photo_files_photos_photo_id");
+                });
+
             modelBuilder.Entity("Foreshore.Guide.Tides.TideStation", b =>
                 {
                     b.HasOne("Foreshore.Guide.Tides.TideStation", null)
@@ -3332,6 +3470,13 @@ namespace Foreshore.Guide.Migrations
             modelBuilder.Entity("Foreshore.Guide.Compositions.VantagePoint", b =>
                 {
                     b.Navigation("Compositions");
+
+                    b.Navigation("Photos");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Hazards.HazardNote", b =>
+                {
+                    b.Navigation("Photo");
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Locations.Location", b =>
@@ -3360,6 +3505,11 @@ namespace Foreshore.Guide.Migrations
                     b.Navigation("Passkeys");
 
                     b.Navigation("RecoveryCodes");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Photos.Photo", b =>
+                {
+                    b.Navigation("File");
                 });
 #pragma warning restore 612, 618
         }

@@ -5,6 +5,7 @@ using Foreshore.Guide.Elevation;
 using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
+using Foreshore.Guide.Photos;
 using Foreshore.Guide.Tides;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
@@ -45,6 +46,8 @@ public sealed class GuideDb(DbContextOptions<GuideDb> options) : DbContext(optio
     internal DbSet<Proposal> Proposals => Set<Proposal>();
 
     internal DbSet<Revision> Revisions => Set<Revision>();
+
+    internal DbSet<Photo> Photos => Set<Photo>();
 
     internal DbSet<UsedSlug> UsedSlugs => Set<UsedSlug>();
 

@@ -1,5 +1,6 @@
 using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Photos;
 using NodaTime;
 
 namespace Foreshore.Guide.Compositions;
@@ -20,6 +21,7 @@ public sealed partial class VantagePoint
     public const double UsualEyeHeightMetres = 1.6;
 
     private readonly List<Composition> compositions = [];
+    private readonly List<Photo> photos = [];
 
     // Boards and drawings ask for it hundreds of times; parsing is for the first.
     private (string? Text, Skyline Skyline) read = (null, Skyline.AssumedSea);
@@ -124,6 +126,9 @@ public sealed partial class VantagePoint
     public uint Version { get; private set; }
 
     public IReadOnlyList<Composition> Compositions => compositions;
+
+    /// <summary>Those that came with accepted proposals, the oldest first; loaded for pages of one place alone.</summary>
+    public IReadOnlyList<Photo> Photos => photos;
 
     /// <summary>The drawn skyline, or an assumed sea horizon (<see cref="Almanac.Earth.Skyline.IsAssumed"/>), which pages say.</summary>
     public Skyline Skyline

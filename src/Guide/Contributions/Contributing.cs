@@ -47,6 +47,7 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
             if (proposal.State == ProposalState.Asked)
                 proposal.Reply(reply);
             proposal.Send(reason, clock.GetCurrentInstant());
+            await db.SendPhotosAsync(proposal, cancel);
             return [];
         }, given, cancel);
 
@@ -55,6 +56,8 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
         await using var db = await database.CreateDbContextAsync(cancel);
         if (await db.Proposals.SingleOrDefaultAsync(p => p.Id == id && p.ProposerId == member.MemberId, cancel) is not { } own)
             return new(null, []);
+        if (own.IsOpen || own.MayBeEdited)
+            await db.DropPhotosAsync(own, cancel);
         return await SavedAsync(db, own, () => own.Withdraw(clock.GetCurrentInstant()), cancel);
     }
 

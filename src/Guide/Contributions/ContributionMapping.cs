@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Photos;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
@@ -28,6 +29,7 @@ internal sealed class ProposalMapping : IEntityTypeConfiguration<Proposal>
         proposal.Check("decided", "state NOT IN ('Accepted', 'Declined') OR (decided_by IS NOT NULL AND decided_at IS NOT NULL)");
         proposal.Check("applied", "state <> 'Accepted' OR target_id IS NOT NULL");
         proposal.HasOne<Location>().WithMany().HasForeignKey(p => p.LocationId).OnDelete(DeleteBehavior.Restrict);
+        proposal.HasMany<Photo>().WithOne().HasForeignKey(p => p.ProposalId).OnDelete(DeleteBehavior.Cascade);
         proposal.Ignore(p => p.Changes);
     }
 }

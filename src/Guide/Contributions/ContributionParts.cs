@@ -6,6 +6,7 @@ internal static class ContributionParts
     public static void AddContributions(this IServiceCollection services)
     {
         services.AddSingleton<Contributing>();
+        services.AddSingleton<PhotoProposals>();
         services.AddSingleton<Reviewing>();
         services.AddSingleton<Warding>();
         services.AddSingleton<StillCorrect>();

@@ -33,6 +33,7 @@ internal sealed class Publishing(GuideDb db, Proposal proposal, Guid warden, Ins
             return ReviewOutcome.Refused("The guide reads so already, so nothing would change. Decline it, with a word of thanks.");
         proposal.Accept(warden, target, words, isSingleHanded, now);
         db.Add(new Revision(proposal.Matter, target, thing.Place.Id, changes, proposal.ProposerId, now, proposal.Reason).Of(proposal, warden));
+        await db.ShowPhotosAsync(proposal, thing.Thing switch { VantagePoint stance => stance.Id, Composition picture => picture.VantagePointId, _ => null }, cancel);
         return ReviewOutcome.Done(thing.Address);
     }
 
@@ -58,6 +59,7 @@ internal sealed class Publishing(GuideDb db, Proposal proposal, Guid warden, Ins
         // Numbers come from the database; the revisions and the proposal name them, so the things are saved first, in the same transaction.
         await db.SaveChangesAsync(cancel);
         proposal.About(place.Id).Accept(warden, made.Stance.Id, words, isSingleHanded, now);
+        await db.ShowPhotosAsync(proposal, made.Stance.Id, cancel);
         Keep(Matter.Stance, made.Stance.Id, place, VantageSheet.Whole.Read(made.Stance));
         Keep(Matter.Picture, made.Picture.Id, place, CompositionSheet.Whole.Read(made.Picture));
         return ReviewOutcome.Done(made.Picture.Address(place, made.Stance));
@@ -69,6 +71,7 @@ internal sealed class Publishing(GuideDb db, Proposal proposal, Guid warden, Ins
         var (id, thing) = addition.Attach(taken);
         await db.SaveChangesAsync(cancel);
         proposal.Accept(warden, id(), words, isSingleHanded, now);
+        await db.ShowPhotosAsync(proposal, addition.Stance?.Id, cancel);
         var added = new Published(addition.Matter.Becomes(), id(), place, thing);
         Keep(added.Matter, added.Id, place, added.Read());
         return ReviewOutcome.Done(added.Address);

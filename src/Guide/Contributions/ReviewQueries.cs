@@ -3,6 +3,7 @@ using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Maps;
 using Foreshore.Guide.Members;
+using Foreshore.Guide.Photos;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -14,6 +15,11 @@ namespace Foreshore.Guide.Contributions;
 /// <param name="Made">What a new vantage point would be, where all of it can be read.</param>
 public sealed record ReviewView(Proposal Proposal, string By, Published? Thing, Location? Place, NewStance? Made)
 {
+    public IReadOnlyList<Photo> Photos { get; init; } = [];
+
+    /// <summary>Of those who took the photos.</summary>
+    public IReadOnlyDictionary<Guid, string> Names => Proposal.ProposerId is { } id ? new Dictionary<Guid, string> { [id] = By } : new Dictionary<Guid, string>();
+
     public string Title => Thing is null || Proposal.Matter.IsNew() ? Proposal.Title : $"{Thing.Name}: change to a {Proposal.Matter.Words()}";
 
     public string PlaceName => Place?.Name ?? (Made?.NewPlace is { } place ? $"{place.Name}, a new place" : "");
@@ -49,14 +55,15 @@ internal static class ReviewQueries
             return null;
 
         var (proposal, by) = (found.Proposal, found.By ?? "somebody who has left");
+        var photos = await db.Photos.AsNoTracking().Where(p => p.ProposalId == id && p.State != PhotoState.Kept).OrderBy(p => p.KeptAt).ThenBy(p => p.Id).ToListAsync(cancel);
         if (proposal.Matter != Matter.NewStance)
         {
             // Once accepted, the number is that of what was added, no longer of what it was added to.
             var thing = proposal is { Matter: var matter, State: ProposalState.Accepted } && matter.IsNew() ? null : await db.ThingAsync(proposal.Matter, proposal.TargetId ?? 0, warden, cancel);
-            return new(proposal, by, thing, thing?.Place, null);
+            return new(proposal, by, thing, thing?.Place, null) { Photos = photos };
         }
         var place = found.Place is null ? null : await db.LocationAsync(found.Place, warden, Parts.Compositions, cancel);
         var (made, _) = NewStanceSheet.Make(proposal.Given, now.InZone(place?.Zone ?? DateTimeZone.Utc).Date, new HashSet<string>());
-        return new(proposal, by, null, place, made);
+        return new(proposal, by, null, place, made) { Photos = photos };
     }
 }

@@ -56,11 +56,12 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock,
         }, cancel);
 
     public Task<ReviewOutcome> DeclineAsync(SignedIn warden, Guid id, string? words, CancellationToken cancel) =>
-        DecideAsync(warden, id, (db, proposal, now) =>
+        DecideAsync(warden, id, async (db, proposal, now) =>
         {
             proposal.Decline(warden.MemberId, words, now);
+            await db.DropPhotosAsync(proposal, cancel);
             db.Add(new AuditEntry(Act.ProposalDeclined, now, warden.MemberId, proposal.ProposerId, $"{proposal.Matter.Words()} {proposal.Id}"));
-            return Task.FromResult(ReviewOutcome.Done());
+            return ReviewOutcome.Done();
         }, cancel);
 
     public Task<ReviewOutcome> AskAsync(SignedIn warden, Guid id, string? question, CancellationToken cancel) =>

@@ -2,6 +2,7 @@ using Foreshore.Guide.Access;
 using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
+using Foreshore.Guide.Photos;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -14,7 +15,8 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
     public const int MostReportsADay = 30;
 
     /// <param name="make">Makes the note for the day it is at the place.</param>
-    public async Task<ReviewOutcome> ReportAsync(SignedIn member, string location, Guid formId, Func<Location, LocalDate, HazardNote> make, CancellationToken cancel) =>
+    /// <param name="photo">Of the hazard; null: none.</param>
+    public async Task<ReviewOutcome> ReportAsync(SignedIn member, string location, Guid formId, Func<Location, LocalDate, HazardNote> make, DevelopedPhoto? photo, CancellationToken cancel) =>
         await InAsync(member, Role.Member, location, async (db, place, now) =>
         {
             if (await db.HazardNotes.AnyAsync(n => n.FormId == formId, cancel))
@@ -22,7 +24,13 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
             var since = now - Duration.FromDays(1);
             Require.That(await db.HazardNotes.CountAsync(n => n.ReportedBy == member.MemberId && n.ReportedAt > since, cancel) < MostReportsADay,
                 $"{MostReportsADay} reports came from you since yesterday. Ring a warden about the rest.");
-            place.Report(make(place, now.InZone(place.Zone).Date).By(formId, member.MemberId, now));
+            var note = make(place, now.InZone(place.Zone).Date).By(formId, member.MemberId, now);
+            if (photo is not null)
+            {
+                await Album.RequireRoomAsync(db, member.MemberId, 1, cancel);
+                note.With(Photo.OfHazard(photo, member.MemberId, now));
+            }
+            place.Report(note);
             return ReviewOutcome.Done(place.Address());
         }, cancel);
 
@@ -117,6 +125,8 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
             var place = await db.Locations.SingleAsync(l => l.Id == note.LocationId, cancel);
             change(note, now.InZone(place.Zone).Date);
             note.Decided(warden.MemberId, now, words);
+            if (note.State == HazardState.Rejected)
+                db.RemoveRange(await db.Photos.Where(p => p.HazardNoteId == noteId).ToListAsync(cancel));
             db.Add(new AuditEntry(act, now, warden.MemberId, note.ReportedBy, $"{place.Name}: {note.Kind.Words()}"));
             return ReviewOutcome.Done(place.Address());
         }, cancel);

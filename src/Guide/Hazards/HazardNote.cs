@@ -1,6 +1,7 @@
 using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Photos;
 using NodaTime;
 
 namespace Foreshore.Guide.Hazards;
@@ -73,6 +74,9 @@ public sealed class HazardNote
     /// <summary>Why it was rejected or ended.</summary>
     public string? DecisionWords { get; private set; }
 
+    /// <summary>What its reporter photographed; shows for as long as the note does.</summary>
+    public Photo? Photo { get; private set; }
+
     public uint Version { get; private set; }
 
     public bool IsSevere => Severity == Severe;
@@ -97,6 +101,12 @@ public sealed class HazardNote
     public HazardNote By(Guid formId, Guid member, Instant at)
     {
         (FormId, ReportedBy, ReportedAt) = (formId, member, at);
+        return this;
+    }
+
+    public HazardNote With(Photo photo)
+    {
+        Photo = photo;
         return this;
     }
 

@@ -6,6 +6,7 @@ using Foreshore.Guide.Elevation;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Mail;
 using Foreshore.Guide.Members;
+using Foreshore.Guide.Photos;
 using Foreshore.Guide.Shell;
 using Foreshore.Guide.Shell.Maps;
 using Foreshore.Guide.Tides;
@@ -56,6 +57,7 @@ internal static class Site
         services.AddReadApi();
         services.AddRazorComponents();
         services.AddContributions();
+        services.AddPhotos();
         services.AddSingleton<MastheadQueries>();
         services.AddAntiforgery();
         var address = SiteAddress.From(builder.Configuration);
@@ -86,6 +88,7 @@ internal static class Site
         app.MapSketches();
         app.MapOwnExport();
         app.MapContributions();
+        app.MapPhotos();
         app.MapReadApi();
         app.MapOpenApi();
         app.MapHealthChecks("/health").AllowAnonymous();

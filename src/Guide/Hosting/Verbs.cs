@@ -3,6 +3,7 @@ using System.Runtime.InteropServices;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Demo;
 using Foreshore.Guide.Mail;
+using Foreshore.Guide.Photos;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;
@@ -19,6 +20,7 @@ internal static class Verbs
         foreshore reset     throw the embedded database away
         foreshore link R    print a link that makes one account of role R: member, warden or admin
         foreshore healthy   ask the site on this machine whether it is well (for containers)
+        foreshore ingest    make a photo anew, from standard input to standard output (the site asks this of itself)
 
         Settings follow as --Name=value; DEVELOPERS.md lists them all.
         """;
@@ -42,6 +44,8 @@ internal static class Verbs
                 case "link":
                     await LinkPrinter.PrintAsync(settings is [var role, ..] ? role : "", Settings([.. settings.Skip(1)]));
                     return 0;
+                case IngestVerb.Name:
+                    return IngestVerb.Run(Console.OpenStandardInput(), Console.OpenStandardOutput(), Console.OpenStandardError());
                 case "healthy":
                     return await SelfCheck.IsHealthyAsync(Settings(settings)) ? 0 : 1;
                 case "reset":

@@ -25,6 +25,9 @@ public enum Parts
     Hazards = 8,
 
     All = Stay | Routes | Compositions | Hazards,
+
+    /// <summary>What is known of the photos of vantage points and hazard notes, for pages of one place; no command more.</summary>
+    Photos = 16,
 }
 
 /// <summary>
@@ -128,9 +131,19 @@ public static class LocationQueries
         if (parts.HasFlag(Parts.Routes))
             await db.Set<AccessRoute>().Where(r => ids.Contains(r.LocationId)).Include(r => r.Legs.OrderBy(leg => leg.Order)).OrderBy(r => r.Order).LoadAsync(cancel);
         if (parts.HasFlag(Parts.Compositions))
-            await db.Set<VantagePoint>().Where(v => ids.Contains(v.LocationId)).Include(v => v.Compositions.OrderBy(c => c.Id)).OrderBy(v => v.Id).LoadAsync(cancel);
+        {
+            var stances = db.Set<VantagePoint>().Where(v => ids.Contains(v.LocationId)).Include(v => v.Compositions.OrderBy(c => c.Id)).AsQueryable();
+            if (parts.HasFlag(Parts.Photos))
+                stances = stances.Include(v => v.Photos.OrderBy(p => p.KeptAt).ThenBy(p => p.Id));
+            await stances.AsSingleQuery().OrderBy(v => v.Id).LoadAsync(cancel);
+        }
         if (parts.HasFlag(Parts.Hazards))
-            await db.Locations.Where(l => ids.Contains(l.Id)).Include(l => l.HazardRatings).Include(l => l.HazardNotes).Include(l => l.Closures).AsSingleQuery().LoadAsync(cancel);
+        {
+            var hazards = db.Locations.Where(l => ids.Contains(l.Id)).Include(l => l.HazardRatings).Include(l => l.Closures).Include(l => l.HazardNotes).AsQueryable();
+            if (parts.HasFlag(Parts.Photos))
+                hazards = hazards.Include(l => l.HazardNotes).ThenInclude(n => n.Photo);
+            await hazards.AsSingleQuery().LoadAsync(cancel);
+        }
         return found;
     }
 }

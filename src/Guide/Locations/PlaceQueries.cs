@@ -72,7 +72,7 @@ public static class PlaceQueries
 
     public static async Task<StanceView?> StanceAsync(
         this GuideDb db, string location, string stance, Reader reader, Instant now, CancellationToken cancel = default) =>
-        await db.PlaceAsync(location, reader, now, Parts.All, cancel) is { } at
+        await db.PlaceAsync(location, reader, now, Parts.All | Parts.Photos, cancel) is { } at
             && at.Place.VantagePoints.FirstOrDefault(v => v.Slug == stance) is { } found
             ? new StanceView(at, found)
             : null;

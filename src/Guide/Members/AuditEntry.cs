@@ -11,7 +11,7 @@ public enum Act
     PasswordChanged, SecondStepSetUp, SecondStepDropped, RecoveryCodesMade, RecoveryCodeUsed, PasskeyAdded, PasskeyRemoved,
     Exported, VisitorsSetting,
     ProposalAccepted, ProposalDeclined, ProposalAsked, Restored,
-    HazardConfirmed, HazardRejected, HazardEnded, HazardReworded, Closed, ClosureConfirmed, LiftAsked, ClosureLifted, NewStartMade, NewStartUsed,
+    HazardConfirmed, HazardRejected, HazardEnded, HazardReworded, Closed, ClosureConfirmed, LiftAsked, ClosureLifted, NewStartMade, NewStartUsed, PhotoTakenDown,
 }
 
 /// <summary>

@@ -1,4 +1,5 @@
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Photos;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -20,6 +21,7 @@ public sealed class Erasure(IDbContextFactory<GuideDb> database, IClock clock, S
             var member = await db.Members.SingleAsync(m => m.Id == signedIn.MemberId, cancel);
             await db.Set<LocationGrant>().Where(g => g.MemberId == member.Id).ExecuteDeleteAsync(cancel);
             await db.Invitations.Where(i => i.Email == member.Email).ExecuteUpdateAsync(i => i.SetProperty(one => one.Email, (string?)null), cancel);
+            await Album.ForgetAsync(db, member.Id, cancel);
             db.Remove(member);
             db.Add(new AuditEntry(Act.MemberErased, clock.GetCurrentInstant(), member.Id));
             await db.SaveChangesAsync(cancel);

@@ -19,7 +19,7 @@ public sealed class WardingTests(DemoGuideSite guide) : IClassFixture<DemoGuideS
         var member = await club.SomebodyAsync(Role.Member);
         const string Words = "Swell over the whole of the outer wall.";
 
-        Assert.True((await club.Warding.ReportAsync(member, "herring-slip", Guid.NewGuid(), (_, today) => new HazardNote(HazardKind.Waves, 4, Words, today), default)).IsDone);
+        Assert.True((await club.Warding.ReportAsync(member, "herring-slip", Guid.NewGuid(), (_, today) => new HazardNote(HazardKind.Waves, 4, Words, today), null, default)).IsDone);
 
         using var visitor = new Person(guide);
         var page = await visitor.ReadAsync("/coast/herring-slip");
@@ -36,7 +36,7 @@ public sealed class WardingTests(DemoGuideSite guide) : IClassFixture<DemoGuideS
         var member = await club.SomebodyAsync(Role.Member);
         var form = Guid.NewGuid();
 
-        var all = await Task.WhenAll(Enumerable.Range(0, 50).Select(_ => club.Warding.ReportAsync(member, "tern-bank", form, (_, today) => new HazardNote(HazardKind.Slip, 2, "Weed on the steps.", today), default)));
+        var all = await Task.WhenAll(Enumerable.Range(0, 50).Select(_ => club.Warding.ReportAsync(member, "tern-bank", form, (_, today) => new HazardNote(HazardKind.Slip, 2, "Weed on the steps.", today), null, default)));
 
         Assert.All(all, outcome => Assert.True(outcome.IsDone));
         await using var db = club.Open();
@@ -48,7 +48,7 @@ public sealed class WardingTests(DemoGuideSite guide) : IClassFixture<DemoGuideS
     {
         var (member, warden) = (await club.SomebodyAsync(Role.Member), await club.SomebodyAsync(Role.Warden));
         var form = Guid.NewGuid();
-        await club.Warding.ReportAsync(member, "halfmoon-light", form, (_, today) => new HazardNote(HazardKind.Path, 2, "Bridge planks loose.", today), default);
+        await club.Warding.ReportAsync(member, "halfmoon-light", form, (_, today) => new HazardNote(HazardKind.Path, 2, "Bridge planks loose.", today), null, default);
         await using var db = club.Open();
         var id = (await db.HazardNotes.SingleAsync(n => n.FormId == form)).Id;
 
@@ -140,7 +140,7 @@ public sealed class WardingTests(DemoGuideSite guide) : IClassFixture<DemoGuideS
     {
         var member = await club.SomebodyAsync(Role.Member);
         await Assert.ThrowsAsync<NotAcceptedException>(() => club.Warding.CloseAsync(member, "tern-bank", Guid.NewGuid(), (_, today) => Closure.Between(today, null, "x", "y"), default));
-        Assert.Equal("place", Assert.Single((await club.Warding.ReportAsync(member, "nowhere", Guid.NewGuid(), (_, today) => new HazardNote(HazardKind.Slip, 1, "x", today), default)).Faults).FieldId);
+        Assert.Equal("place", Assert.Single((await club.Warding.ReportAsync(member, "nowhere", Guid.NewGuid(), (_, today) => new HazardNote(HazardKind.Slip, 1, "x", today), null, default)).Faults).FieldId);
     }
 
     private async Task<int> ClosedAsync(SignedIn warden, string place)

@@ -60,7 +60,7 @@ public sealed class DemoContentTests(DemoGuideSite site) : IClassFixture<DemoGui
     [Fact]
     public async Task Every_column_says_something_somewhere()
     {
-        // The tide stations are a catalogue, elevation files what an admin brings, not the demo's; nobody has an account in it. A wish is not a figure
+        // The tide stations are a catalogue, elevation files and photos what people bring, not the demo's; nobody has an account in it. A wish is not a figure
         // somebody repeats; search text and slugs are written by the database's own rules.
         string[] meaningless = ["tide_lowest_is_repeated", "tide_highest_is_repeated", "ground_foreground_is_repeated",
             // No warden of the demo has decided anything yet.
@@ -72,7 +72,7 @@ public sealed class DemoContentTests(DemoGuideSite site) : IClassFixture<DemoGui
             SELECT table_name, column_name FROM information_schema.columns
             WHERE table_schema = 'public' AND table_name NOT IN ('__EFMigrationsHistory', 'data_protection_keys', 'tide_stations', 'tide_catalogue', 'elevation_files', 'skyline_jobs',
                 'members', 'member_sessions', 'member_passkeys', 'recovery_codes', 'invitations', 'new_starts', 'audit_entries', 'sign_in_failures',
-                'proposals', 'revisions', 'near_miss_tallies', 'near_miss_keys')
+                'proposals', 'revisions', 'near_miss_tallies', 'near_miss_keys', 'photos', 'photo_files')
             """, connection))
         await using (var reader = await command.ExecuteReaderAsync())
             while (await reader.ReadAsync())

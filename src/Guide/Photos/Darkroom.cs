@@ -1,0 +1,131 @@
+using System.Diagnostics;
+using System.Text;
+using Foreshore.Guide.Locations;
+
+namespace Foreshore.Guide.Photos;
+
+/// <summary>
+/// Where photos are developed: a process of its own for each file, one at a time, with little memory, no secrets and ten seconds.
+/// A file that breaks the decoder breaks that process and nothing else.
+/// </summary>
+public sealed partial class Darkroom(ILogger<Darkroom> log) : IDisposable
+{
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
+    /// <summary>A quarter of a gibibyte, as the runtime reads it: in hexadecimal. The pixels lie outside, bounded by <see cref="Developing.MostPixels"/>.</summary>
+    private const string HeapLimit = "10000000";
+    private const int MostAnswerBytes = 32 << 20;
+    private const int MostWords = 400;
+    private static readonly string[] Inherited = ["PATH", "HOME", "TMPDIR", "DOTNET_ROOT", "DOTNET_HOST_PATH", "LD_LIBRARY_PATH", "SystemRoot"];
+
+    private readonly SemaphoreSlim one = new(1);
+
+    /// <exception cref="NotAcceptedException">The file is not taken; the words say why and what to do.</exception>
+    public async Task<DevelopedPhoto> DevelopAsync(byte[] file, CancellationToken cancel)
+    {
+        // What its first bytes rule out needs no process.
+        Require.That(file.Length <= Developing.MostBytes, "The file is larger than 25 MB. Export it smaller; the long side is brought to 2400 pixels anyway.");
+        Require.That(PhotoFormat.Of(file) is not null, PhotoFormat.WhyNot(file));
+        Require.That(await one.WaitAsync(LongestWait, cancel), "Many photos are being read just now. Try again in a minute.");
+        try
+        {
+            return await InItsOwnProcessAsync(file, cancel);
+        }
+        finally
+        {
+            one.Release();
+        }
+    }
+
+    public void Dispose() => one.Dispose();
+
+    private async Task<DevelopedPhoto> InItsOwnProcessAsync(byte[] file, CancellationToken cancel)
+    {
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        limit.CancelAfter(Longest);
+        using var process = Process.Start(Command()) ?? throw new InvalidOperationException("The process for photos did not start.");
+        try
+        {
+            var answer = ReadAsync(process.StandardOutput.BaseStream, MostAnswerBytes, limit.Token);
+            var words = ReadAsync(process.StandardError.BaseStream, MostWords * 4, limit.Token);
+            await FeedAsync(process, file, limit.Token);
+            await process.WaitForExitAsync(limit.Token);
+            if (process.ExitCode == IngestVerb.Refused)
+                throw new NotAcceptedException(Encoding.UTF8.GetString(await words));
+            if (process.ExitCode == 0 && DevelopedPhoto.Read(await answer, file) is { } developed)
+                return developed;
+            Broke(log, process.ExitCode, file.Length);
+            throw new NotAcceptedException("The picture is damaged and cannot be read. Export it again from the program it was made with.");
+        }
+        catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
+        {
+            TookTooLong(log, file.Length);
+            throw new NotAcceptedException("The picture took more than ten seconds to read, so it was given up. Export it smaller, then choose it again.");
+        }
+        finally
+        {
+            if (!process.HasExited)
+                process.Kill();
+        }
+    }
+
+    private static async Task FeedAsync(Process process, byte[] file, CancellationToken cancel)
+    {
+        try
+        {
+            await process.StandardInput.BaseStream.WriteAsync(file, cancel);
+            process.StandardInput.Close();
+        }
+        catch (IOException)
+        {
+            // It has ended before reading all: its exit code says why.
+        }
+    }
+
+    private static async Task<byte[]> ReadAsync(Stream from, int most, CancellationToken cancel)
+    {
+        using var read = new MemoryStream();
+        var part = new byte[81920];
+        while (await from.ReadAsync(part, cancel) is > 0 and var length)
+        {
+            if (read.Length < most)
+                read.Write(part, 0, (int)Math.Min(length, most - read.Length));
+        }
+        return read.ToArray();
+    }
+
+    /// <summary>The program itself once more, with none of the settings and secrets that came by the environment.</summary>
+    private static ProcessStartInfo Command()
+    {
+        var program = typeof(Darkroom).Assembly.Location;
+        var start = new ProcessStartInfo(Host(), program.Length > 0 ? [program, IngestVerb.Name] : [IngestVerb.Name])
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+            WorkingDirectory = Path.GetTempPath(),
+        };
+        start.Environment.Clear();
+        foreach (var name in Inherited)
+        {
+            if (Environment.GetEnvironmentVariable(name) is { Length: > 0 } value)
+                start.Environment[name] = value;
+        }
+        start.Environment["DOTNET_GCHeapHardLimit"] = HeapLimit;
+        start.Environment["DOTNET_EnableDiagnostics"] = "0";
+        start.Environment["DOTNET_TieredPGO"] = "0";
+        return start;
+
+        // Started as a file of one's own (a single-file publish) the program is the host; else the runtime that runs this is asked for.
+        string Host() => program.Length == 0 ? Environment.ProcessPath!
+            : Path.GetFileNameWithoutExtension(Environment.ProcessPath) == "dotnet" ? Environment.ProcessPath!
+            : Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") is { Length: > 0 } known ? known : "dotnet";
+    }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The process for photos ended with {ExitCode} on a file of {Bytes} bytes.")]
+    private static partial void Broke(ILogger log, int exitCode, int bytes);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The process for photos was ended after ten seconds on a file of {Bytes} bytes.")]
+    private static partial void TookTooLong(ILogger log, int bytes);
+}
