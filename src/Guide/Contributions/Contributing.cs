@@ -41,7 +41,7 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
         Reader member, Guid id, Matter matter, int? targetId, IReadOnlyDictionary<string, string> given, string? reason, string? reply, CancellationToken cancel) =>
         await ChangeAsync(member, id, matter, targetId, async (db, proposal) =>
         {
-            var faults = proposal.Matter == Matter.NewStance ? await OfNewAsync(db, proposal, cancel) : await OfChangeAsync(db, proposal, member, cancel);
+            var faults = proposal.Matter == Matter.NewStance ? await OfNewAsync(db, proposal, cancel) : await OfChangeAsync(db, proposal, member, reason, cancel);
             if (faults.Count > 0)
                 return faults;
             if (proposal.State == ProposalState.Asked)
@@ -114,7 +114,7 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
     }
 
     /// <summary>Read strictly on a copy that is thrown away; what is kept then is what differs, as the sheet writes it.</summary>
-    private async Task<IReadOnlyList<FieldFault>> OfChangeAsync(GuideDb db, Proposal proposal, Reader member, CancellationToken cancel)
+    private async Task<IReadOnlyList<FieldFault>> OfChangeAsync(GuideDb db, Proposal proposal, Reader member, string? note, CancellationToken cancel)
     {
         await using var apart = await database.CreateDbContextAsync(cancel);
         if (await apart.ThingAsync(proposal.Matter, proposal.TargetId!.Value, member, cancel) is not { } thing)
@@ -126,8 +126,9 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
         if (thing.Write(proposal.Given) is { Count: > 0 } faults)
             return faults;
         var changes = sheet.Differences(before, thing.Read());
-        if (changes.Count == 0)
-            return [new("send", "Nothing differs from what the guide says. Change at least one field, or tell it is still correct.")];
+        // A note without a change says that something is wrong; a warden puts it right.
+        if (changes.Count == 0 && (proposal.Matter.IsNew() || string.IsNullOrWhiteSpace(note)))
+            return [new("send", "Nothing differs from what the guide says. Change at least one field, write below what is wrong, or tell it is still correct.")];
         var found = proposal.Found;
         proposal.Keep(changes.ToDictionary(change => change.Field, change => change.After), clock.GetCurrentInstant())
             .FoundAs(changes.ToDictionary(change => change.Field, change => found.GetValueOrDefault(change.Field, change.Before)));

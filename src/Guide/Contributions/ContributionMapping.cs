@@ -31,6 +31,7 @@ internal sealed class ProposalMapping : IEntityTypeConfiguration<Proposal>
         proposal.HasOne<Location>().WithMany().HasForeignKey(p => p.LocationId).OnDelete(DeleteBehavior.Restrict);
         proposal.HasMany<Photo>().WithOne().HasForeignKey(p => p.ProposalId).OnDelete(DeleteBehavior.Cascade);
         proposal.Ignore(p => p.Changes);
+        proposal.Ignore(p => p.IsNote);
     }
 }
 

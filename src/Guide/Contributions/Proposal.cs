@@ -75,6 +75,9 @@ public sealed class Proposal
     /// <summary>A limit that lives may hang on is among the changes.</summary>
     public bool IsGuarded => Matter.IsGuarded(Given);
 
+    /// <summary>Says that something is wrong, and proposes nothing in its place.</summary>
+    public bool IsNote => State != ProposalState.Draft && Given.Count == 0;
+
     public IReadOnlyList<FieldChange> Changes => Matter.Sheet().Differences(Found, Given);
 
     /// <summary>Keeps what was typed so far. Letters that no print can hold are left out, nothing else is judged.</summary>

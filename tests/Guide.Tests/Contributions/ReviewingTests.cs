@@ -234,4 +234,19 @@ public sealed class ReviewingTests(DemoGuideSite guide) : IClassFixture<DemoGuid
         Assert.False(way.MayBeRecommended);
         Assert.NotEqual(way, after.DefaultRoute(new NodaTime.LocalDate(2026, 11, 25)));
     }
+
+    [Fact]
+    public async Task A_note_says_that_something_is_wrong_and_changes_nothing()
+    {
+        var (member, warden) = (await club.SomebodyAsync(Role.Member), await club.SomebodyAsync(Role.Warden));
+        var (_, stance) = await club.StanceAsync("stack-overlook");
+        var same = VantageSheet.Whole.Read(stance);
+        Assert.Contains("Nothing differs", Assert.Single((await club.Contributing.SendAsync(member.Reader, Guid.NewGuid(), Matter.Stance, stance.Id, same, " ", null, default)).Faults).Words, StringComparison.Ordinal);
+
+        var id = Guid.NewGuid();
+        Assert.True((await club.Contributing.SendAsync(member.Reader, id, Matter.Stance, stance.Id, same, "The fence stands elsewhere now.", null, default)).IsSent);
+        Assert.False((await club.AcceptAsync(warden, id)).IsDone);
+        Assert.True((await club.Reviewing.DeclineAsync(warden, id, "Put right, thank you.", default)).IsDone);
+        Assert.Equal(same, VantageSheet.Whole.Read((await club.StanceAsync("stack-overlook")).Stance));
+    }
 }
