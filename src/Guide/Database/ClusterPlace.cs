@@ -30,6 +30,33 @@ internal sealed record ClusterPlace(string Data)
         }
     }
 
+    /// <summary>Held as long as this process lives, however it ends: two sites never share one embedded cluster.</summary>
+    public FileStream TakeLock()
+    {
+        try
+        {
+            return new FileStream(Lock, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+        }
+        catch (IOException fault)
+        {
+            throw new EmbeddedClusterException(
+                $"Another run already uses the data folder {Data}.", "Stop that one first, or give this one another folder with --data DIR.", fault);
+        }
+    }
+
+    public bool IsInUse()
+    {
+        try
+        {
+            using var free = TakeLock();
+            return false;
+        }
+        catch (EmbeddedClusterException)
+        {
+            return true;
+        }
+    }
+
     /// <summary>Nothing of ours stays in /tmp; a folder still in use is not empty and stays.</summary>
     public void DropSocketFolder()
     {

@@ -23,14 +23,17 @@ public sealed class EmbeddedCluster : IAsyncDisposable
     private readonly Account account;
     private readonly PostgresBinaries binaries;
     private readonly ClusterPasswords passwords;
-    private readonly FileStream runLock;
+    private readonly FileStream? runLock;
+    private readonly bool isDurable;
 
-    private EmbeddedCluster(ClusterPlace place, Account account, PostgresBinaries binaries, ClusterPasswords passwords, FileStream runLock) =>
-        (this.place, this.account, this.binaries, this.passwords, this.runLock) = (place, account, binaries, passwords, runLock);
+    private EmbeddedCluster(ClusterPlace place, Account account, PostgresBinaries binaries, ClusterPasswords passwords, FileStream? runLock, bool isDurable) =>
+        (this.place, this.account, this.binaries, this.passwords, this.runLock, this.isDurable) = (place, account, binaries, passwords, runLock, isDurable);
 
     public string DataDirectory => place.Data;
     public string ClusterDirectory => place.Cluster(binaries.Major);
+    public string PasswordFile => place.Passwords(binaries.Major);
     public string Version => binaries.Version;
+    public string ProgramDirectory => binaries.Directory;
     public bool WasRunning { get; private set; }
 
     public string AdminConnection => Connection(Admin, passwords.Admin, "postgres");
@@ -48,16 +51,17 @@ public sealed class EmbeddedCluster : IAsyncDisposable
 
         var account = await Account.ChooseAsync(options.Directory is null ? "" : Path.Combine(options.Directory, "postgres"));
         var place = await ClusterPlace.ChooseAsync(options.Directory, account);
-        var runLock = TakeLock(place);
+        var runLock = place.TakeLock();
         try
         {
+            ClusterSwap.FinishIfWhole(place);
             Directory.CreateDirectory(place.Root);
             var binaries = Choose(await PostgresBinaries.FindAsync(options.Binaries, account, place.Root), place);
             CheckPasswords(place, binaries.Major);
             var passwords = ClusterPasswords.ReadOrMake(place.Passwords(binaries.Major));
-            var cluster = new EmbeddedCluster(place, account, binaries, passwords, runLock);
+            var cluster = new EmbeddedCluster(place, account, binaries, passwords, runLock, options.IsDurable);
             await cluster.MakeAsync(stop);
-            await cluster.StartServerAsync(options.IsDurable, stop);
+            await cluster.StartServerAsync(stop);
             await DatabaseRoles.PrepareAsync(cluster.AdminConnection, cluster.OwnerConnection, cluster.AppConnection, stop);
             return cluster;
         }
@@ -68,25 +72,79 @@ public sealed class EmbeddedCluster : IAsyncDisposable
         }
     }
 
+    /// <summary>
+    /// For a look at a cluster that its site may be serving: then its server is used and left running, else one is started for as long as
+    /// this object lives.
+    /// </summary>
+    public static async Task<EmbeddedCluster> JoinAsync(EmbeddedClusterOptions options, CancellationToken stop = default)
+    {
+        var account = await Account.ChooseAsync(options.Directory is null ? "" : Path.Combine(options.Directory, "postgres"));
+        var place = await ClusterPlace.ChooseAsync(options.Directory, account);
+        if (place.Majors.Count == 0)
+            throw new EmbeddedClusterException($"There is no database in {place.Data}.", "Give the folder that holds it, like --data /var/lib/foreshore.");
+        if (!place.IsInUse())
+            return await StartAsync(options, stop);
+
+        var binaries = Choose(await PostgresBinaries.FindAsync(options.Binaries, account, place.Root), place);
+        CheckPasswords(place, binaries.Major);
+        var cluster = new EmbeddedCluster(place, account, binaries, ClusterPasswords.ReadOrMake(place.Passwords(binaries.Major)), runLock: null, options.IsDurable);
+        return await cluster.AnswersAsync(stop) ? cluster : throw new EmbeddedClusterException(
+            $"The site that uses {place.Data} runs, but its database does not answer.", "Try again when it does; the site's log says why.");
+    }
+
     /// <summary>Throws the clusters of a data folder away; a server still running on one of them is stopped first.</summary>
     public static async Task RemoveAsync(EmbeddedClusterOptions options, CancellationToken stop = default)
     {
         var account = await Account.ChooseAsync(options.Directory is null ? "" : Path.Combine(options.Directory, "postgres"));
         var place = await ClusterPlace.ChooseAsync(options.Directory, account);
-        await using var runLock = TakeLock(place);
+        await using var runLock = place.TakeLock();
         if (!Directory.Exists(place.Root))
             return;
 
-        var binaries = await PostgresBinaries.FindAsync(options.Binaries, account, place.Root);
+        await StopServersAsync(place, account, options.Binaries, "immediate", stop);
+        foreach (var major in place.Majors)
+            File.Delete(place.Passwords(major));
+        place.DropSocketFolder();
+        Directory.Delete(place.Root, recursive: true);
+    }
+
+    /// <summary>What a killed site left running, for whoever holds its lock.</summary>
+    internal static async Task StopServersAsync(ClusterPlace place, Account account, string? given, string how, CancellationToken stop)
+    {
+        if (place.Majors.Count == 0)
+            return;
+        var binaries = await PostgresBinaries.FindAsync(given, account, place.Root);
         foreach (var major in place.Majors)
         {
             if (binaries.FirstOrDefault(candidate => candidate.Major == major) is { } mine)
-                await account.RunAsync(mine.PgCtl, ["stop", "-D", place.Cluster(major), "-m", "immediate", "-w", "-s"], stop);
-            File.Delete(place.Passwords(major));
+                await account.RunAsync(mine.PgCtl, ["stop", "-D", place.Cluster(major), "-m", how, "-w", "-s"], stop);
         }
+    }
 
-        place.DropSocketFolder();
-        Directory.Delete(place.Root, recursive: true);
+    /// <summary>Whether the process that serves this cluster lives; one that is frozen does.</summary>
+    public bool HasServer
+    {
+        get
+        {
+            try
+            {
+                var process = File.ReadLines(Path.Combine(ClusterDirectory, "postmaster.pid")).First();
+                // A line like "123 (postgres) S …". One that has ended and that nobody has taken note of stays as Z; another program may have got its number.
+                return File.ReadAllText($"/proc/{process}/stat") is var state
+                    && state.Contains("(postgres)", StringComparison.Ordinal) && state[(state.LastIndexOf(')') + 2)..] is not ['Z' or 'X', ..];
+            }
+            catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or InvalidOperationException)
+            {
+                return false;
+            }
+        }
+    }
+
+    /// <summary>After its process has ended: one start, with the recovery that belongs to it.</summary>
+    public async Task StartAgainAsync()
+    {
+        await MakeSocketFolderAsync();
+        await StartServerAsync(CancellationToken.None);
     }
 
     /// <summary>Ends all sessions, writes a checkpoint and stops; the next start needs no recovery.</summary>
@@ -99,22 +157,10 @@ public sealed class EmbeddedCluster : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        if (runLock is null)
+            return;
         await StopAsync();
         await runLock.DisposeAsync();
-    }
-
-    /// <summary>Held as long as this process lives, however it ends: two sites never share one embedded cluster.</summary>
-    private static FileStream TakeLock(ClusterPlace place)
-    {
-        try
-        {
-            return new FileStream(place.Lock, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-        }
-        catch (IOException fault)
-        {
-            throw new EmbeddedClusterException(
-                $"Another run already uses the data folder {place.Data}.", "Stop that one first, or give this one another folder with --data DIR.", fault);
-        }
     }
 
     /// <summary>Data made before decide: a cluster can only be opened by the major version that made it.</summary>
@@ -177,7 +223,7 @@ public sealed class EmbeddedCluster : IAsyncDisposable
             throw new EmbeddedClusterException($"The socket folder {place.Socket} belongs to somebody else.", "Remove it, or give a shorter data folder with --data DIR.");
     }
 
-    private async Task StartServerAsync(bool isDurable, CancellationToken stop)
+    private async Task StartServerAsync(CancellationToken stop)
     {
         string[] settings =
         [

@@ -16,10 +16,18 @@ public static class GuideConnection
                 .EnableRetryOnFailure(maxRetryCount: 3, maxRetryDelay: TimeSpan.FromSeconds(1), errorCodesToAdd: null))
             .UseSnakeCaseNamingConvention();
 
-    public static IServiceCollection AddGuideDatabase(this IServiceCollection services, string connectionString) =>
-        services.AddDbContextFactory<GuideDb>((provider, options) => options
+    public static IServiceCollection AddGuideDatabase(this IServiceCollection services, string connectionString) => services
+        .AddSingleton(new DatabasePulse(connectionString))
+        .AddSingleton<IInterceptor, DatabaseGate>()
+        .AddDbContextFactory<GuideDb>((provider, options) => options
             .UseGuideDatabase(connectionString)
             .AddInterceptors(provider.GetServices<IInterceptor>()));
+
+    /// <summary>For a site that serves: whether the database answers, and what is done where it does not.</summary>
+    public static void WatchDatabase(this IServiceCollection services) => services
+        .AddHostedService(provider => provider.GetRequiredService<DatabasePulse>())
+        .AddHostedService(provider => new DatabaseWatch(
+            provider.GetRequiredService<DatabasePulse>(), provider.GetRequiredService<ILogger<DatabaseWatch>>(), provider.GetService<EmbeddedCluster>()));
 
     public static GuideDb Open(string connectionString)
     {

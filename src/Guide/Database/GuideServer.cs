@@ -17,6 +17,9 @@ internal sealed class GuideServer : IAsyncDisposable
 
     public string AppConnection { get; }
     public bool IsEmbedded => cluster is not null;
+
+    /// <summary>For the site's watch over it; null with a server of one's own.</summary>
+    public EmbeddedCluster? Embedded => cluster;
     public string Place => cluster?.DataDirectory ?? new NpgsqlConnectionStringBuilder(AppConnection).Host!;
 
     public static async Task<GuideServer> OpenAsync(IConfiguration settings, CancellationToken stop = default)

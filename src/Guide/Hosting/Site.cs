@@ -50,6 +50,7 @@ internal static class Site
         services.AddSingleton<TideCurves>();
         services.AddSingleton(MapTiles.From(builder.Configuration));
         services.AddGuideDatabase(connectionString);
+        services.WatchDatabase();
         services.AddDataProtection().SetApplicationName("Foreshore").PersistKeysToDbContext<GuideDb>();
         services.AddHealthChecks().AddCheck<DatabaseCheck>("database");
         services.AddProblemDetails();

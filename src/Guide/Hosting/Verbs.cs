@@ -3,7 +3,9 @@ using System.Runtime.InteropServices;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Demo;
 using Foreshore.Guide.Mail;
+using Foreshore.Guide.Members;
 using Foreshore.Guide.Photos;
+using Foreshore.Guide.Running;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Npgsql;
@@ -18,6 +20,8 @@ internal static class Verbs
         foreshore migrate   bring the database's tables up to date
         foreshore demo      load the demo guide into an empty database
         foreshore reset     throw the embedded database away
+        foreshore backup F  back the embedded database up into the new file F, while the site runs or not
+        foreshore restore F put the backup in file F in the place of the embedded database; the site must be stopped
         foreshore link R    print a link that makes one account of role R: member, warden or admin
         foreshore healthy   ask the site on this machine whether it is well (for containers)
         foreshore ingest    make a photo anew, from standard input to standard output (the site asks this of itself)
@@ -50,6 +54,13 @@ internal static class Verbs
                     return await SelfCheck.IsHealthyAsync(Settings(settings)) ? 0 : 1;
                 case "reset":
                     await EmbeddedCluster.RemoveAsync(GuideServer.EmbeddedOptions(Settings(settings)));
+                    return 0;
+                case "backup":
+                    var taken = WebApplication.CreateBuilder([.. settings.Skip(1)]);
+                    await BackupVerbs.BackUpAsync(settings.FirstOrDefault() ?? "", taken.Configuration, taken.Environment.ContentRootPath);
+                    return 0;
+                case "restore":
+                    await BackupVerbs.RestoreAsync(settings.FirstOrDefault() ?? "", Settings([.. settings.Skip(1)]));
                     return 0;
                 case "help":
                     Console.WriteLine(Usage);
@@ -101,6 +112,8 @@ internal static class Verbs
             await LoadDemoAsync(server);
 
         builder.AddSite(server.AppConnection);
+        if (server.Embedded is { } embedded)
+            builder.Services.AddSingleton(embedded).AddSingleton(new ErasureNotes(embedded.DataDirectory));
         await using var app = builder.Build();
         app.UseSite();
         app.Lifetime.ApplicationStarted.Register(() =>

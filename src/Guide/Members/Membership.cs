@@ -39,6 +39,7 @@ internal static class Membership
         services.AddSingleton<Admission>();
         services.AddSingleton<Accounts>();
         services.AddSingleton<Erasure>();
+        services.AddSingleton(ErasureNotes.Nowhere);
         services.AddSingleton<Roster>();
         services.AddScoped<Passkeys>();
         services.AddSingleton<MemberCookie>();

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Net.Sockets;
 using Microsoft.AspNetCore.Diagnostics;
 using Npgsql;
@@ -40,13 +41,20 @@ internal static class StatusPages
     private static int StatusOf(Exception fault) => fault switch
     {
         BadHttpRequestException bad => bad.StatusCode,
-        _ when IsDatabaseAway(fault.GetBaseException()) => StatusCodes.Status503ServiceUnavailable,
+        _ when fault.GetBaseException() is DbException { SqlState: PostgresErrorCodes.DiskFull } => StatusCodes.Status507InsufficientStorage,
+        _ when IsDatabaseAway(fault) => StatusCodes.Status503ServiceUnavailable,
         _ => StatusCodes.Status500InternalServerError,
     };
 
-    /// <summary>No connection, or one refused: PostgreSQL's error classes 08, 3D, 53 and 57 (its manual, appendix A).</summary>
-    private static bool IsDatabaseAway(Exception fault) => fault is SocketException or TimeoutException
-        || (fault is PostgresException { SqlState: [var first, var second, ..] } && (first, second) is ('0', '8') or ('3', 'D') or ('5', '3') or ('5', '7'));
+    /// <summary>No connection, one refused or one that broke: PostgreSQL's error classes 08, 3D, 53 and 57 (its manual, appendix A).</summary>
+    private static bool IsDatabaseAway(Exception? fault) => fault switch
+    {
+        null => false,
+        SocketException or TimeoutException => true,
+        DbException { SqlState: [var first, var second, ..] } when (first, second) is ('0', '8') or ('3', 'D') or ('5', '3') or ('5', '7') => true,
+        NpgsqlException { IsTransient: true } and not PostgresException => true,
+        _ => IsDatabaseAway(fault.InnerException),
+    };
 
     /// <summary>Path and query that were asked for, also on the page that tells why they failed; never another site's.</summary>
     public static string AskedFor(HttpContext context)

@@ -36,6 +36,18 @@ internal sealed class GuideProcess : IAsyncDisposable
         throw new InvalidOperationException($"It ended: {await process.StandardError.ReadToEndAsync()}");
     }
 
+    /// <summary>Reads on until it says this; the line.</summary>
+    public async Task<string> SaysAsync(string words)
+    {
+        while (await process.StandardOutput.ReadLineAsync(Stop) is { } line)
+        {
+            if (line.Contains(words, StringComparison.Ordinal))
+                return line;
+        }
+
+        throw new InvalidOperationException($"It ended without \"{words}\": {await process.StandardError.ReadToEndAsync()}");
+    }
+
     public async Task<(int ExitCode, string Output, string Errors)> EndAsync()
     {
         var output = process.StandardOutput.ReadToEndAsync();

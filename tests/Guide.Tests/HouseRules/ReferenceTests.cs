@@ -40,6 +40,7 @@ public partial class ReferenceTests
         ["Shell"] = ["Members", "Locations"],
         ["Database"] = [.. Place, "Hosting"],
         ["Api"] = [.. Place, "Outlooks", "Conditions", "Members", "Shell", "Hosting"],
+        ["Running"] = ["Members", "Database", "Hosting"],
         ["Demo"] = [.. Place, "Contributions", "Members"],
     };
 
