@@ -17,7 +17,10 @@ public sealed class Album(IDbContextFactory<GuideDb> database, Darkroom darkroom
     private readonly ConcurrentDictionary<Guid, Queue<Instant>> tries = new();
 
     /// <exception cref="NotAcceptedException">The file is not taken; the words say why and what to do.</exception>
-    public async Task<DevelopedPhoto> DevelopAsync(Reader member, byte[] file, CancellationToken cancel)
+    public Task<DevelopedPhoto> DevelopAsync(Reader member, byte[] file, CancellationToken cancel) => DevelopAsync(member, new MemoryStream(file), cancel);
+
+    /// <exception cref="NotAcceptedException">The file is not taken; the words say why and what to do.</exception>
+    public async Task<DevelopedPhoto> DevelopAsync(Reader member, Stream file, CancellationToken cancel)
     {
         Require.That(member is { IsMember: true, MemberId: not null }, "Sign in first, then choose the photo again.");
         CountTry(member.MemberId.Value);

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Security.Cryptography;
 using System.Text;
 using Foreshore.Guide.Locations;
 
@@ -12,34 +13,36 @@ public sealed partial class Darkroom(ILogger<Darkroom> log) : IDisposable
 {
     private static readonly TimeSpan Longest = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
-    /// <summary>A quarter of a gibibyte, as the runtime reads it: in hexadecimal. The pixels lie outside, bounded by <see cref="Developing.MostPixels"/>.</summary>
-    private const string HeapLimit = "10000000";
+    /// <summary>An eighth of a gibibyte, as the runtime reads it: in hexadecimal. The pixels lie outside, bounded by <see cref="Developing.MostNative"/>.</summary>
+    private const string HeapLimit = "8000000";
+    private const int HeadBytes = 64;
     private const int MostAnswerBytes = 32 << 20;
     private const int MostWords = 400;
     private static readonly string[] Inherited = ["PATH", "HOME", "TMPDIR", "DOTNET_ROOT", "DOTNET_HOST_PATH", "LD_LIBRARY_PATH", "SystemRoot"];
 
-    private readonly SemaphoreSlim one = new(1);
+    private readonly PhotoQueue queue = new();
 
     /// <exception cref="NotAcceptedException">The file is not taken; the words say why and what to do.</exception>
-    public async Task<DevelopedPhoto> DevelopAsync(byte[] file, CancellationToken cancel)
+    public Task<DevelopedPhoto> DevelopAsync(byte[] file, CancellationToken cancel) => DevelopAsync(new MemoryStream(file), cancel);
+
+    /// <summary>Read when its turn has come and piece by piece: those that wait take no memory.</summary>
+    /// <exception cref="NotAcceptedException">The file is not taken; the words say why and what to do.</exception>
+    public async Task<DevelopedPhoto> DevelopAsync(Stream file, CancellationToken cancel)
     {
         // What its first bytes rule out needs no process.
         Require.That(file.Length <= Developing.MostBytes, "The file is larger than 25 MB. Export it smaller; the long side is brought to 2400 pixels anyway.");
-        Require.That(PhotoFormat.Of(file) is not null, PhotoFormat.WhyNot(file));
-        Require.That(await one.WaitAsync(LongestWait, cancel), "Many photos are being read just now. Try again in a minute.");
-        try
-        {
-            return await InItsOwnProcessAsync(file, cancel);
-        }
-        finally
-        {
-            one.Release();
-        }
+        var head = new byte[Math.Min(HeadBytes, file.Length)];
+        await file.ReadExactlyAsync(head, cancel);
+        Require.That(PhotoFormat.Of(head) is not null, PhotoFormat.WhyNot(head));
+        file.Position = 0;
+        using var turn = await queue.EnterAsync(LongestWait, cancel);
+        Require.That(turn is not null, "Many photos are being read just now. Try again in a minute.");
+        return await InItsOwnProcessAsync(file, cancel);
     }
 
-    public void Dispose() => one.Dispose();
+    public void Dispose() => queue.Dispose();
 
-    private async Task<DevelopedPhoto> InItsOwnProcessAsync(byte[] file, CancellationToken cancel)
+    private async Task<DevelopedPhoto> InItsOwnProcessAsync(Stream file, CancellationToken cancel)
     {
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancel);
         limit.CancelAfter(Longest);
@@ -48,14 +51,14 @@ public sealed partial class Darkroom(ILogger<Darkroom> log) : IDisposable
         {
             var answer = ReadAsync(process.StandardOutput.BaseStream, MostAnswerBytes, limit.Token);
             var words = ReadAsync(process.StandardError.BaseStream, MostWords * 4, limit.Token);
-            await FeedAsync(process, file, limit.Token);
+            var sha256 = await FeedAsync(process, file, limit.Token);
             await process.WaitForExitAsync(limit.Token);
             if (process.ExitCode == IngestVerb.Refused)
                 throw new NotAcceptedException(Encoding.UTF8.GetString(await words));
-            if (process.ExitCode == 0 && DevelopedPhoto.Read(await answer, file) is { } developed)
+            if (process.ExitCode == 0 && DevelopedPhoto.Read(await answer, sha256) is { } developed)
                 return developed;
             Broke(log, process.ExitCode, file.Length);
-            throw new NotAcceptedException("The picture is damaged and cannot be read. Export it again from the program it was made with.");
+            throw new NotAcceptedException("The picture is damaged, or takes more memory than there is for one photo. Export it again as an ordinary JPEG, then choose it again.");
         }
         catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
         {
@@ -69,17 +72,27 @@ public sealed partial class Darkroom(ILogger<Darkroom> log) : IDisposable
         }
     }
 
-    private static async Task FeedAsync(Process process, byte[] file, CancellationToken cancel)
+    /// <summary>Gives the file to the process; its SHA-256.</summary>
+    private static async Task<byte[]> FeedAsync(Process process, Stream file, CancellationToken cancel)
     {
+        using var sum = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        var part = new byte[81920];
         try
         {
-            await process.StandardInput.BaseStream.WriteAsync(file, cancel);
+            while (await file.ReadAsync(part, cancel) is > 0 and var length)
+            {
+                sum.AppendData(part, 0, length);
+                await process.StandardInput.BaseStream.WriteAsync(part.AsMemory(0, length), cancel);
+            }
+
             process.StandardInput.Close();
         }
         catch (IOException)
         {
             // It has ended before reading all: its exit code says why.
         }
+
+        return sum.GetHashAndReset();
     }
 
     private static async Task<byte[]> ReadAsync(Stream from, int most, CancellationToken cancel)
@@ -124,8 +137,8 @@ public sealed partial class Darkroom(ILogger<Darkroom> log) : IDisposable
     }
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "The process for photos ended with {ExitCode} on a file of {Bytes} bytes.")]
-    private static partial void Broke(ILogger log, int exitCode, int bytes);
+    private static partial void Broke(ILogger log, int exitCode, long bytes);
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "The process for photos was ended after ten seconds on a file of {Bytes} bytes.")]
-    private static partial void TookTooLong(ILogger log, int bytes);
+    private static partial void TookTooLong(ILogger log, long bytes);
 }

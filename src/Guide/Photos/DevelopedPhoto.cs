@@ -1,5 +1,4 @@
 using System.Buffers.Binary;
-using System.Security.Cryptography;
 
 namespace Foreshore.Guide.Photos;
 
@@ -24,7 +23,7 @@ public sealed record DevelopedPhoto(byte[] Sha256, int Width, int Height, byte[]
     }
 
     /// <summary>Null where the answer is not whole: the other process is not trusted more than the file it read.</summary>
-    public static DevelopedPhoto? Read(byte[] answer, byte[] source)
+    public static DevelopedPhoto? Read(byte[] answer, byte[] sha256)
     {
         if (answer.Length < HeadBytes)
             return null;
@@ -33,7 +32,7 @@ public sealed record DevelopedPhoto(byte[] Sha256, int Width, int Height, byte[]
         var isWhole = Math.Min(width, height) > 0 && Math.Max(width, height) <= Developing.LongestFull
             && full > 0 && small > 0 && (long)HeadBytes + full + small == answer.Length
             && PhotoFormat.IsJpeg(answer.AsSpan(HeadBytes, full)) && PhotoFormat.IsJpeg(answer.AsSpan(HeadBytes + full, small));
-        return isWhole ? new(SHA256.HashData(source), width, height, answer[HeadBytes..(HeadBytes + full)], answer[(HeadBytes + full)..]) : null;
+        return isWhole ? new(sha256, width, height, answer[HeadBytes..(HeadBytes + full)], answer[(HeadBytes + full)..]) : null;
 
         int Number(int at) => BinaryPrimitives.ReadInt32LittleEndian(answer.AsSpan(at));
     }

@@ -13,9 +13,19 @@ internal static class Developing
     public const int LongestFull = 2400;
     public const int LongestSmall = 640;
 
-    /// <summary>80 megapixels: the largest sensors of hand-held cameras and phones but a few; 320 MB once decoded.</summary>
+    /// <summary>80 megapixels: the largest sensors of hand-held cameras and phones but a few.</summary>
     public const long MostPixels = 80_000_000;
 
+    /// <summary>
+    /// What pixels and decoder may take at once: a PNG of 50 megapixels, a progressive JPEG of 30 to 60, an ordinary JPEG of 80. Counted in
+    /// the memory that compose and the systemd unit give the site (docs/reliability.md).
+    /// </summary>
+    public const long MostAtOnce = 256L << 20;
+
+    /// <summary>With the smaller pictures, the encoder and what the library takes for itself.</summary>
+    public const long MostNative = MostAtOnce + (72L << 20);
+
+    private const string TooMuchMemory = "The picture takes more memory than there is for one photo. Export it as an ordinary JPEG, not a progressive one, or smaller, then choose it again.";
     private const int FullQuality = 86;
     private const int SmallQuality = 80;
 
@@ -25,15 +35,9 @@ internal static class Developing
         Require.That(file.Length <= MostBytes, "The file is larger than 25 MB. Export it smaller; the long side is brought to 2400 pixels anyway.");
         var format = PhotoFormat.Of(file);
         Require.That(format is not null, PhotoFormat.WhyNot(file));
-        using var source = SKData.CreateCopy(file);
-        using var codec = SKCodec.Create(source);
-        Require.That(codec is not null && codec.EncodedFormat == format, "The file begins like a photo, but holds none that can be read. Export it again from the program it was made with.");
-
-        var stated = codec.Info;
-        Require.That(stated is { Width: > 0, Height: > 0 } && (long)stated.Width * stated.Height <= MostPixels,
-            $"The picture says it is {stated.Width} × {stated.Height} pixels; at most 80 megapixels are read. Export it smaller.");
-        using var decoded = Decoded(codec);
-        using var upright = Upright(decoded, codec.EncodedOrigin, LongestFull);
+        var (decoded, origin) = Decoded(file, format!.Value);
+        using var whole = decoded;
+        using var upright = Upright(decoded, origin, LongestFull);
         using var small = Upright(upright, SKEncodedOrigin.TopLeft, LongestSmall);
         return (upright.Width, upright.Height, Encoded(upright, FullQuality), Encoded(small, SmallQuality));
     }
@@ -45,21 +49,32 @@ internal static class Developing
         return (Math.Max(1, (int)Math.Round(width * scale)), Math.Max(1, (int)Math.Round(height * scale)));
     }
 
-    private static SKBitmap Decoded(SKCodec codec)
+    /// <summary>The decoder and its memory are gone when it returns.</summary>
+    private static (SKBitmap Bitmap, SKEncodedOrigin Origin) Decoded(byte[] file, SKEncodedImageFormat format)
     {
+        using var source = SKData.CreateCopy(file);
+        using var codec = SKCodec.Create(source);
+        Require.That(codec is not null && codec.EncodedFormat == format, "The file begins like a photo, but holds none that can be read. Export it again from the program it was made with.");
+
+        var stated = codec.Info;
+        Require.That(stated is { Width: > 0, Height: > 0 } && (long)stated.Width * stated.Height <= MostPixels,
+            $"The picture says it is {stated.Width} × {stated.Height} pixels; at most 80 megapixels are read. Export it smaller.");
         // Formats that can leave detail out while decoding do so, as long as more is left than is needed.
         var needed = Math.Min(1f, 2f * LongestFull / Math.Max(codec.Info.Width, codec.Info.Height));
         var size = codec.GetScaledDimensions(needed);
+        Require.That(DecodedSize.Of(file, format, new SKSizeI(stated.Width, stated.Height), size) <= MostAtOnce, TooMuchMemory);
         var info = new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Premul, SKColorSpace.CreateSrgb());
         var bitmap = new SKBitmap();
-        Require.That(bitmap.TryAllocPixels(info), "The picture is too large to be read here. Export it smaller.");
+        Require.That(bitmap.TryAllocPixels(info), TooMuchMemory);
         var outcome = codec.GetPixels(info, bitmap.GetPixels());
         if (outcome != SKCodecResult.Success)
             bitmap.Dispose();
         Require.That(outcome == SKCodecResult.Success, outcome == SKCodecResult.IncompleteInput
             ? "The picture is cut short. Copy it from the camera again, then choose it again."
             : "The picture is damaged and cannot be read to its end. Export it again from the program it was made with.");
-        return bitmap;
+        // What never changes again is drawn from where it lies, not from a copy.
+        bitmap.SetImmutable();
+        return (bitmap, codec.EncodedOrigin);
     }
 
     /// <summary>On white, since JPEG has no transparency; turned as the camera was held.</summary>
@@ -75,6 +90,8 @@ internal static class Developing
         var (w, h) = isTurned ? (height, width) : (width, height);
         canvas.Concat(Turn(origin, w, h));
         canvas.DrawImage(image, new SKRect(0, 0, w, h), new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear));
+        canvas.Flush();
+        upright.SetImmutable();
         return upright;
     }
 

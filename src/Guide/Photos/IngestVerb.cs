@@ -17,7 +17,9 @@ internal static class IngestVerb
         {
             var room = new byte[Developing.MostBytes + 1];
             var read = input.ReadAtLeast(room, room.Length, throwOnEndOfStream: false);
-            var (width, height, full, small) = Developing.Develop(room[..read]);
+            Array.Resize(ref room, read);
+            NativeMemory.Allow(Developing.MostNative + Developing.MostBytes);
+            var (width, height, full, small) = Developing.Develop(room);
             DevelopedPhoto.Write(output, width, height, full, small);
             return 0;
         }

@@ -27,7 +27,8 @@ public static class PhotoForm
         {
             try
             {
-                developed.Add(await album.DevelopAsync(member, await BytesAsync(file, cancel), cancel));
+                await using var stream = file.OpenReadStream();
+                developed.Add(await album.DevelopAsync(member, stream, cancel));
             }
             catch (NotAcceptedException refused)
             {
@@ -40,15 +41,6 @@ public static class PhotoForm
     /// <summary>The photo that a button asks to take out.</summary>
     public static Guid? Removed(IFormCollection form) =>
         form["then"].ToString() is var then && then.StartsWith(Remove, StringComparison.Ordinal) && Guid.TryParse(then[Remove.Length..], out var id) ? id : null;
-
-    private static async Task<byte[]> BytesAsync(IFormFile file, CancellationToken cancel)
-    {
-        // One byte more than is taken is enough to know.
-        var bytes = new byte[Math.Min(file.Length, Developing.MostBytes + 1)];
-        await using var stream = file.OpenReadStream();
-        await stream.ReadExactlyAsync(bytes, cancel);
-        return bytes;
-    }
 
     private static string Named(string name)
     {

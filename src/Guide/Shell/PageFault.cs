@@ -31,6 +31,8 @@ public sealed record PageFault(string Title, string Why, string WhatToDo)
             "Wait a minute, then try again."),
         503 => new("The guide is not ready", "The database behind it does not answer just now. Nothing was lost.",
             "Wait a minute, then load the page again. Printed sheets keep their own times and still say when they run out."),
+        507 => new("The disk of this site is full", "There is no room to store what was sent. Nothing was stored; what is in the guide can still be read.",
+            "Keep what you typed and tell whoever keeps the site: it has to make room. Then go back and send it again."),
         < 500 => new("That request could not be answered", "The address or the form is not what this site expects.",
             "Go back and try again, or start from the guide."),
         _ => Broken,

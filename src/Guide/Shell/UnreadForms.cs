@@ -15,6 +15,9 @@ internal static class UnreadForms
         "It came without the sign of the page it was on, or with one that is no longer good: the page was open for long, cookies are off, or the form is from another site. Nothing was changed.",
         "Go back, load the page again and send it once more. What you typed is still there in most browsers; a chosen file must be chosen again.");
 
+    /// <summary>Errors 28 and 122 of Linux (ENOSPC, EDQUOT) and 112 of Windows, as the runtime passes them on.</summary>
+    private static readonly int[] NoRoomCodes = [28, 122, unchecked((int)0x80070070)];
+
     private static readonly PageFault Unreadable = new("That form could not be read",
         "It holds a letter that no page can hold, such as one without a sign, or came in pieces. Nothing was changed.",
         "Go back, type the text again instead of pasting it, and send it once more.");
@@ -33,6 +36,8 @@ internal static class UnreadForms
             if (fault is BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge }
                 || (fault is InvalidDataException && fault.Message.Contains("limit", StringComparison.OrdinalIgnoreCase)))
                 return TooLarge(http).Answer(http, StatusCodes.Status413PayloadTooLarge);
+            if (fault is IOException && NoRoomCodes.Contains(fault.HResult))
+                return Results.StatusCode(StatusCodes.Status507InsufficientStorage);
             if (fault is InvalidDataException)
                 return Unreadable.Answer(http, StatusCodes.Status400BadRequest);
         }
