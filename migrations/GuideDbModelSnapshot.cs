@@ -232,6 +232,11 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("access_route_id");
 
+                    b.Property<string>("AskWhom")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("ask_whom");
+
                     b.Property<double?>("ClimbMetres")
                         .HasColumnType("double precision")
                         .HasColumnName("climb_metres");
@@ -256,9 +261,14 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("character varying(40)")
                         .HasColumnName("group_allowed");
 
+                    b.Property<string>("Hours")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("hours");
+
                     b.Property<string>("HoursText")
-                        .HasMaxLength(200)
-                        .HasColumnType("character varying(200)")
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)")
                         .HasColumnName("hours_text");
 
                     b.Property<string>("Kind")
@@ -386,6 +396,12 @@ namespace Foreshore.Guide.Migrations
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Ferry", "Foreshore.Guide.Access.Leg.Ferry#FerryFacts", b1 =>
                         {
+                            b1.Property<string>("Back")
+                                .IsRequired()
+                                .HasMaxLength(1000)
+                                .HasColumnType("character varying(1000)")
+                                .HasColumnName("ferry_back");
+
                             b1.Property<double>("CrossingMinutes")
                                 .HasColumnType("double precision")
                                 .HasColumnName("ferry_crossing_minutes");
@@ -419,6 +435,12 @@ namespace Foreshore.Guide.Migrations
                             b1.Property<double?>("MinutesSaved")
                                 .HasColumnType("double precision")
                                 .HasColumnName("ferry_minutes_saved");
+
+                            b1.Property<string>("Out")
+                                .IsRequired()
+                                .HasMaxLength(1000)
+                                .HasColumnType("character varying(1000)")
+                                .HasColumnName("ferry_out");
                         });
 
                     b.HasKey("Id")
@@ -440,7 +462,13 @@ namespace Foreshore.Guide.Migrations
 
                             t.HasCheckConstraint("ck_legs_ferry", "(kind = 'Ferry') = (ferry_crossing_minutes IS NOT NULL)");
 
+                            t.HasCheckConstraint("ck_legs_ferry_back", "ferry_back = '' OR (ferry_back || '; ') ~ '^((([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(first ([01][0-9]|2[0-3]):[0-5][0-9] last ([01][0-9]|2[0-3]):[0-5][0-9]( every [0-9]{1,4})?|([01][0-9]|2[0-3]):[0-5][0-9]( ([01][0-9]|2[0-3]):[0-5][0-9])*|on request|no sailings)|agreed [0-9]{4}-[0-9]{2}-[0-9]{2} ([01][0-9]|2[0-3]):[0-5][0-9]); )+$'");
+
+                            t.HasCheckConstraint("ck_legs_ferry_out", "ferry_out = '' OR (ferry_out || '; ') ~ '^((([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(first ([01][0-9]|2[0-3]):[0-5][0-9] last ([01][0-9]|2[0-3]):[0-5][0-9]( every [0-9]{1,4})?|([01][0-9]|2[0-3]):[0-5][0-9]( ([01][0-9]|2[0-3]):[0-5][0-9])*|on request|no sailings)|agreed [0-9]{4}-[0-9]{2}-[0-9]{2} ([01][0-9]|2[0-3]):[0-5][0-9]); )+$'");
+
                             t.HasCheckConstraint("ck_legs_group_allowed", "group_allowed IN ('Unknown', 'Yes', 'No', 'AskFirst')");
+
+                            t.HasCheckConstraint("ck_legs_hours", "(hours || '; ') ~ '^(([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(open|closed|by permit|on request|(([01][0-9]|2[0-3]):[0-5][0-9]-(([01][0-9]|2[0-3]):[0-5][0-9]|24:00)|([0-9]{1,3} min (before|after) )?(sunrise|sunset)-([0-9]{1,3} min (before|after) )?(sunrise|sunset))( or by permit)?); )+$'");
 
                             t.HasCheckConstraint("ck_legs_kind", "kind IN ('Drive', 'Ferry', 'Walk', 'Other')");
 
@@ -550,6 +578,11 @@ namespace Foreshore.Guide.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<string>("AskWhom")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("ask_whom");
+
                     b.Property<int?>("Capacity")
                         .HasColumnType("integer")
                         .HasColumnName("capacity");
@@ -567,6 +600,11 @@ namespace Foreshore.Guide.Migrations
                     b.Property<double?>("HeightBarrierMetres")
                         .HasColumnType("double precision")
                         .HasColumnName("height_barrier_metres");
+
+                    b.Property<string>("Hours")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("hours");
 
                     b.Property<double>("LatitudeDegrees")
                         .HasColumnType("double precision")
@@ -674,6 +712,8 @@ namespace Foreshore.Guide.Migrations
                             t.HasCheckConstraint("ck_parking_areas_floods_above_datum", "floods_above_datum IN ('ChartDatum', 'MeanSeaLevel', 'LowestAstronomicalTide')");
 
                             t.HasCheckConstraint("ck_parking_areas_height_barrier_metres", "height_barrier_metres BETWEEN 1 AND 6");
+
+                            t.HasCheckConstraint("ck_parking_areas_hours", "(hours || '; ') ~ '^(([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(open|closed|by permit|on request|(([01][0-9]|2[0-3]):[0-5][0-9]-(([01][0-9]|2[0-3]):[0-5][0-9]|24:00)|([0-9]{1,3} min (before|after) )?(sunrise|sunset)-([0-9]{1,3} min (before|after) )?(sunrise|sunset))( or by permit)?); )+$'");
 
                             t.HasCheckConstraint("ck_parking_areas_latitude_degrees", "latitude_degrees BETWEEN -90 AND 90");
 
@@ -2092,6 +2132,11 @@ namespace Foreshore.Guide.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<string>("AskWhom")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("ask_whom");
+
                     b.Property<string>("Background")
                         .IsRequired()
                         .HasMaxLength(4000)
@@ -2117,6 +2162,11 @@ namespace Foreshore.Guide.Migrations
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)")
                         .HasColumnName("foreshore_owner");
+
+                    b.Property<string>("Hours")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("hours");
 
                     b.Property<double>("LatitudeDegrees")
                         .HasColumnType("double precision")
@@ -2289,6 +2339,8 @@ namespace Foreshore.Guide.Migrations
                     b.ToTable("locations", null, t =>
                         {
                             t.HasCheckConstraint("ck_locations_country_code", "country_code ~ '^[A-Z]{2}$'");
+
+                            t.HasCheckConstraint("ck_locations_hours", "(hours || '; ') ~ '^(([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(open|closed|by permit|on request|(([01][0-9]|2[0-3]):[0-5][0-9]-(([01][0-9]|2[0-3]):[0-5][0-9]|24:00)|([0-9]{1,3} min (before|after) )?(sunrise|sunset)-([0-9]{1,3} min (before|after) )?(sunrise|sunset))( or by permit)?); )+$'");
 
                             t.HasCheckConstraint("ck_locations_latitude_degrees", "latitude_degrees BETWEEN -90 AND 90");
 

@@ -28,7 +28,10 @@ internal sealed class LegMapping : IEntityTypeConfiguration<Leg>
         leg.Property(l => l.Name).HasMaxLength(120);
         leg.Property(l => l.Notes).HasMaxLength(600);
         leg.Property(l => l.Surface).HasMaxLength(120);
-        leg.Property(l => l.HoursText).HasMaxLength(200);
+        leg.Property(l => l.HoursText).HasMaxLength(300);
+        leg.Property(l => l.AskWhom).HasMaxLength(200);
+        leg.HoursText(l => l.Hours);
+        leg.Ignore(l => l.HoursAreToBeEntered);
         leg.Property(l => l.Version).IsRowVersion();
         leg.EnumText(l => l.Kind, "kind");
         leg.EnumText(l => l.LegalStatus, "legal_status");
@@ -42,6 +45,8 @@ internal sealed class LegMapping : IEntityTypeConfiguration<Leg>
         leg.Between("climb_metres", 0, 3000);
         leg.Check("line", "cardinality(line_degrees) % 2 = 0 AND cardinality(line_degrees) <> 2");
         leg.Check("ferry", "(kind = 'Ferry') = (ferry_crossing_minutes IS NOT NULL)");
+        leg.Check("ferry_out", SailingsNotation.Check("ferry_out"));
+        leg.Check("ferry_back", SailingsNotation.Check("ferry_back"));
         leg.OneOf<TideDatum>("crossing_passable_below_datum");
         leg.Ignore(l => l.Line);
         leg.Ignore(l => l.MayBeRecommended);
@@ -50,6 +55,8 @@ internal sealed class LegMapping : IEntityTypeConfiguration<Leg>
         {
             ferry.Property(f => f.Currency).HasMaxLength(3);
             ferry.Property(f => f.Fare).HasPrecision(10, 2);
+            ferry.Property(f => f.Out).HasConversion(sailings => SailingsNotation.Write(sailings), text => SailingsNotation.Read(text)).HasMaxLength(RuleNotation.Longest);
+            ferry.Property(f => f.Back).HasConversion(sailings => SailingsNotation.Write(sailings), text => SailingsNotation.Read(text)).HasMaxLength(RuleNotation.Longest);
         });
         leg.ComplexProperty(l => l.Crossing, crossing =>
         {

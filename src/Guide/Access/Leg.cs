@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Locations;
 using NodaTime;
 
@@ -67,7 +68,17 @@ public sealed partial class Leg
 
     public LocalTime? ClosesAt { get; private set; }
 
+    /// <summary>When it can be passed; null: nobody has said. With words about hours and no hours, they are unknown.</summary>
+    public OpeningHours? Hours { get; private set; }
+
+    /// <summary>The hours as a sign has them.</summary>
     public string? HoursText { get; private set; }
+
+    /// <summary>Whom to ask for a permit, a sailing or hours on request, and how.</summary>
+    public string? AskWhom { get; private set; }
+
+    /// <summary>Somebody wrote of hours, and nobody has entered them yet: whether it is open is not known.</summary>
+    public bool HoursAreToBeEntered => Hours is null && HoursText is not null;
 
     public FerryFacts? Ferry { get; private set; }
 
@@ -149,6 +160,15 @@ public sealed partial class Leg
         Require.That(from is null || from != until, "A way that opens and shuts at the same time is never open or never shut. Enter two different times, or write \"at any hour\" and leave both out.");
         (OpensAt, ClosesAt) = (from, until);
         HoursText = Require.TextOrNull(hoursText, 200, "The hours");
+        return this;
+    }
+
+    /// <summary>When it can be passed, the words of the sign beside it, and whom to ask.</summary>
+    public Leg OpenBy(OpeningHours? hours, string? hoursText = null, string? askWhom = null)
+    {
+        Hours = hours;
+        HoursText = Require.TextOrNull(hoursText, 300, "The hours in words");
+        AskWhom = Require.TextOrNull(askWhom, 200, "Whom to ask");
         return this;
     }
 

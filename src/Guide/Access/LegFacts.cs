@@ -1,3 +1,4 @@
+using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Locations;
 using NodaTime;
 
@@ -24,6 +25,12 @@ public sealed record FerryFacts
 
     public double? IntervalMinutes { get; private init; }
 
+    /// <summary>Sailings towards the stance.</summary>
+    public Timetable Out { get; private init; } = Timetable.Unknown;
+
+    /// <summary>Sailings from the stance's side.</summary>
+    public Timetable Back { get; private init; } = Timetable.Unknown;
+
     /// <summary>Minutes before the sailing by which one must be there.</summary>
     public int LastCheckInMinutes { get; private init; }
 
@@ -35,6 +42,8 @@ public sealed record FerryFacts
 
     /// <summary>Minutes saved over the road; null when there is no road.</summary>
     public double? MinutesSaved { get; private init; }
+
+    public FerryFacts Sailing(Timetable outwards, Timetable back) => this with { Out = outwards, Back = back };
 
     public FerryFacts Costing(decimal fare, string currency)
     {

@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Locations;
 using NodaTime;
 
@@ -50,6 +51,12 @@ public sealed class ParkingArea
     /// <summary>…until this one. Both null: never locked as far as known.</summary>
     public LocalTime? LockedUntil { get; private set; }
 
+    /// <summary>When a car gets in and out; null: nobody has said.</summary>
+    public OpeningHours? Hours { get; private set; }
+
+    /// <summary>Whom to ask for a permit or for hours on request, and how.</summary>
+    public string? AskWhom { get; private set; }
+
     /// <summary>Tide height from which the ground floods; null: not known to flood.</summary>
     public TideHeight? FloodsAbove { get; private set; }
 
@@ -91,6 +98,13 @@ public sealed class ParkingArea
         Require.That((from is null) == (until is null), "A gate is locked from one time until another. Enter both times, or neither.");
         Require.That(from is null || from != until, "A gate locked and unlocked at the same time is never open or never locked. Enter two different times, or leave both out.");
         (LockedFrom, LockedUntil) = (from, until);
+        return this;
+    }
+
+    /// <summary>When a car gets in and out, and whom to ask.</summary>
+    public ParkingArea OpenBy(OpeningHours? hours, string? askWhom = null)
+    {
+        (Hours, AskWhom) = (hours, Require.TextOrNull(askWhom, 200, "Whom to ask"));
         return this;
     }
 

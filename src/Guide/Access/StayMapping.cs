@@ -15,6 +15,8 @@ internal sealed class ParkingAreaMapping : IEntityTypeConfiguration<ParkingArea>
         area.Property(p => p.Currency).HasMaxLength(3);
         area.Property(p => p.Cost).HasPrecision(10, 2);
         area.Property(p => p.Notes).HasMaxLength(600);
+        area.Property(p => p.AskWhom).HasMaxLength(200);
+        area.HoursText(p => p.Hours);
         area.Property(p => p.Version).IsRowVersion();
         area.OnEarth();
         area.Between("height_barrier_metres", 1, 6);

@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Linq.Expressions;
+using Foreshore.Almanac.Stays;
+using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using Microsoft.EntityFrameworkCore;
@@ -61,6 +63,13 @@ internal static class MappingParts
     {
         place.Property(p => p.Text).HasMaxLength(200);
         place.Ignore(p => p.Position);
+    }
+
+    /// <summary>Hours as their one line of text, held to its grammar by the database.</summary>
+    public static void HoursText<TEntity>(this EntityTypeBuilder<TEntity> entity, Expression<Func<TEntity, OpeningHours?>> property) where TEntity : class
+    {
+        entity.Property(property).HasConversion(hours => HoursNotation.Write(hours!), text => HoursNotation.Read(text)).HasMaxLength(RuleNotation.Longest);
+        entity.Check("hours", HoursNotation.Check("hours"));
     }
 
     public static string AnnualText(AnnualDate date) => string.Create(CultureInfo.InvariantCulture, $"{date.Month:00}-{date.Day:00}");

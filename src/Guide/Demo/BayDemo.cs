@@ -20,7 +20,7 @@ internal static class BayDemo
                 + "from where it stood. Behind it a salt pond drains through the stones.",
                 "Jasper Bank")
             .JudgeTideBy(Cutler, CutlerMeanSea, new TideCorrections(4, 6, 0.96, 0.95))
-            .OwnForeshore("Town", "Stones stay on the beach; there is a fine for taking them.")
+            .OwnForeshore("Town", "Stones stay on the beach; there is a fine for taking them.").OpenBy(Hours("open"))
             .InEmergency(new EmergencyBlock(At(44.6279, -67.3879), "911, ask for the Coast Guard")
             {
                 NearestRoad = "Starboard Road, beach car park",
@@ -82,7 +82,7 @@ internal static class BayDemo
                 "The one long sand beach of the bays, 700 m, facing south, with a pond and a field behind it. No lamp shows over the sea from here, and the glow of the towns lies behind the hill. "
                 + "Least terns nested on the upper bank until the seventies; the club was founded in the pavilion in 1951.")
             .JudgeTideBy(Cutler, CutlerMeanSea, new TideCorrections(3, 4, 0.94, 0.94))
-            .OwnForeshore("State park", "Closed from sunset except by permit; the club has one.")
+            .OwnForeshore("State park", "Closed from sunset except by permit; the club has one.").OpenBy(Hours("sunrise-sunset or by permit"), "Park manager, by letter, four weeks ahead")
             .InEmergency(new EmergencyBlock(At(44.6107, -67.4812), "911, ask for the Coast Guard")
             {
                 NearestRoad = "Bluff Road, along the whole beach",
@@ -93,13 +93,15 @@ internal static class BayDemo
                 Shelter = "Pavilion, roof only",
             });
         var lot = place.AddParking(new ParkingArea("Pavilion car park", At(44.6112, -67.4820), "Asphalt", coast.Says("Park's sign", 28, "Ada Thorsen"))
-            .Hold(60, 5, "USD").Lock(new LocalTime(21, 0), new LocalTime(7, 0)).FloodAbove(Above(5.4, Cutler)));
+            .Hold(60, 5, "USD").Lock(new LocalTime(21, 0), new LocalTime(7, 0)).OpenBy(Hours("07:00-21:00")).FloodAbove(Above(5.4, Cutler)));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Forbidden, "Park's sign", 28, area: lot));
         place.AddOvernightRule(coast.Night(Sleeper.Motorhome, OvernightStanding.Forbidden, "Park's sign", 28, area: lot));
         place.AddOvernightRule(coast.Night(Sleeper.Tent, OvernightStanding.Forbidden, "Park's sign", 28));
         var beach = Leg.Walk("Over the bank to the sand", 0.2, 4, 2, "Boardwalk, sand", LegalStatus.OpenAccess, coast.Says("Park's sign", 28, "Ada Thorsen"))
-            .Allow(Consent.Yes, Consent.Yes, DogRule.No).Open(new LocalTime(9, 0), new LocalTime(21, 0), "Later by the club's permit");
+            .Allow(Consent.Yes, Consent.Yes, DogRule.No).Open(new LocalTime(9, 0), new LocalTime(21, 0), "Later by the club's permit")
+            .OpenBy(Hours("09:00-21:00 or by permit"), "Later by the club's permit", "Park manager, by letter, four weeks ahead");
         place.AddRoute("Bluff Road").Then(coast.Road("Bluff Road", 80, 70, "Park on the road side once the lot is shut.")).Then(beach);
+        place.AddPermission(new PermissionLetter("Park manager", "The park after sunset, members of the club", coast.DaysAgo(210), null));
         place.AddPermission(new PermissionLetter("Park manager", "Night photography on the sand, up to eight people, no vehicles", coast.DaysAgo(210), coast.DaysAgo(-155), beach));
         place.Rate(new HazardRating(HazardKind.Waves, 1, coast.Says("Club", 28, "Ada Thorsen")));
         place.Rate(new HazardRating(HazardKind.ColdWater, 1, coast.Says("Club", 28, "Ada Thorsen")));

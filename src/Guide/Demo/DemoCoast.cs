@@ -1,5 +1,6 @@
 using Foreshore.Almanac.Camera;
 using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
@@ -41,6 +42,10 @@ internal sealed class DemoCoast(LocalDate today)
     public static Skyline Drawn(string triplets) => SkylineNotation.Parse(triplets);
 
     public static TideHeight Above(double metres, string station, bool repeated = false) => new(metres, station, repeated);
+
+    public static OpeningHours Hours(string text) => HoursNotation.Read(text);
+
+    public static Timetable Sails(string text) => SailingsNotation.Read(text);
 
     /// <summary>Every way begins with a drive on public roads.</summary>
     public Leg Road(string name, double kilometres, double minutes, string notes) =>

@@ -19,7 +19,7 @@ internal static class FarrowDemo
                 "The deepest natural harbour between the passage and the bays; a wooded island stops its mouth like a cork. Forty lobster boats lie to one side of the fairway, "
                 + "bows to the wind. When the sky fails and the sea is up, this is where the club goes.")
             .JudgeTideBy(Cutler, CutlerMeanSea)
-            .OwnForeshore("Town and four families; ask before going on a private float", "Skiffs on the town float are not for borrowing.")
+            .OwnForeshore("Town and four families; ask before going on a private float", "Skiffs on the town float are not for borrowing.").OpenBy(Hours("open"))
             .InEmergency(new EmergencyBlock(At(44.6574, -67.2058), "911, ask for the Coast Guard")
             {
                 NearestRoad = "Route 191, head of the town wharf",
@@ -76,7 +76,7 @@ internal static class FarrowDemo
             .Describe("Island light at the harbour's mouth; by ferry only, and the last boat does not wait",
                 "Six hectares of spruce and bare rock with a short iron tower of 1876. The keeper's house is let by the week. The ocean side is steep and loud, the harbour side a mossy wood.")
             .JudgeTideBy(Cutler, CutlerMeanSea)
-            .OwnForeshore("Lantern Island Association", "Day visitors keep to the marked path.")
+            .OwnForeshore("Lantern Island Association", "Day visitors keep to the marked path.").OpenBy(Hours("open"))
             .InEmergency(new EmergencyBlock(At(44.6508, -67.1932), "911, ask for the Coast Guard; the boatman listens on channel 10")
             {
                 NearestRoad = "None; town wharf, 1.2 km by water",
@@ -91,8 +91,10 @@ internal static class FarrowDemo
         place.AddRoute("By the island boat").Note("May to October. In November the boatman goes on a telephone call, if he likes the sky.")
             .Then(coast.Road("Route 191", 52, 46, "As for Farrow Harbour."))
             .Then(Leg.ByFerry("Town wharf to the landing stage",
-                new FerryFacts(9, new LocalTime(5, 30), new LocalTime(20, 15), 45, 10).Costing(12, "USD"), LegalStatus.Permissive,
-                coast.Says("Boatman's board", 75, "Marguerite Doyle", "https://ternbank.example/island-boat")).Allow(Consent.AskFirst, Consent.Yes, DogRule.No))
+                new FerryFacts(9, new LocalTime(5, 30), new LocalTime(20, 15), 45, 10).Costing(12, "USD")
+                    .Sailing(Sails("1 May-31 Oct first 05:30 last 19:45 every 45; 1 Nov-30 Nov on request; no sailings"), Sails("1 May-31 Oct first 06:00 last 20:15 every 45; 1 Nov-30 Nov on request; no sailings")), LegalStatus.Permissive,
+                coast.Says("Boatman's board", 75, "Marguerite Doyle", "https://ternbank.example/island-boat")).Allow(Consent.AskFirst, Consent.Yes, DogRule.No)
+                .OpenBy(null, askWhom: "The boatman, 207 555 0142, the evening before"))
             .Then(Leg.Walk("Path across the island", 0.5, 9, 14, "Boardwalk, moss", LegalStatus.Permissive, coast.Says("Association's leaflet", 75, "Marguerite Doyle"))
                 .Allow(Consent.Yes, Consent.Yes, DogRule.No).Draw(At(44.6521, -67.1962), At(44.6514, -67.1948), At(44.6508, -67.1930)));
         place.AddRoute("By kayak from the slip").Then(coast.Road("Route 191", 52, 46, "As for Farrow Harbour."))

@@ -22,7 +22,7 @@ internal static class HeadlandDemo
                 + "below level, and the sun is up a minute before the tables say so.",
                 "The Half Moon", "Banded Light")
             .JudgeTideBy(Eastport, EastportMeanSea)
-            .OwnForeshore("State park", "Open 09:00 to sunset; on foot at any hour by the shore path.")
+            .OwnForeshore("State park", "Open 09:00 to sunset; on foot at any hour by the shore path.").OpenBy(Hours("open"))
             .InEmergency(new EmergencyBlock(At(44.8070, -66.9662), "911, ask for the Coast Guard; for a fall on the path ask for fire and rescue too")
             {
                 NearestRoad = "Light Road, at the gate",
@@ -34,7 +34,8 @@ internal static class HeadlandDemo
             });
 
         var park = place.AddParking(new ParkingArea("Light Road car park", At(44.8112, -66.9640), "Asphalt", coast.Says("Sign at the gate", 52, "Marguerite Doyle", "https://ternbank.example/light-road"))
-            .Hold(40, 4, "USD").Lock(new LocalTime(20, 0), new LocalTime(8, 0)).Note("Gate locked at eight; a car left inside stays there."));
+            .Hold(40, 4, "USD").Lock(new LocalTime(20, 0), new LocalTime(8, 0))
+            .OpenBy(Hours("1 Apr-31 Oct 08:00-20:00; 1 Nov-31 Mar 08:00-17:00"), "Park ranger, 207 555 0118").Note("Gate locked at eight in summer, at five in winter; a car left inside stays there."));
         place.AddParking(new ParkingArea("Verge before the gate", At(44.8125, -66.9668), "Gravel verge", coast.Says("Club visit", 52, "Marguerite Doyle"))
             .Hold(5, 0).Bar(2.1).Note("For those who come before dawn. Off the white line."));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Forbidden, "Park rules, board at the gate", 52, area: park));
@@ -42,7 +43,7 @@ internal static class HeadlandDemo
 
         place.AddRoute("Shore path").Then(coast.Road("Light Road", 24, 29, "Moose at dusk. Ice on the bends below the bog."))
             .Then(Leg.Walk("Shore path to the edges", 0.9, 16, 25, "Roots, boardwalk, bare rock", LegalStatus.RightOfWay, coast.Says("Park map", 52, "Marguerite Doyle"))
-                .Allow(Consent.Yes, Consent.Yes, DogRule.OnLead).Open(null, null, "At any hour on foot").Draw(At(44.8112, -66.9640), At(44.8095, -66.9652), At(44.8078, -66.9660), At(44.8061, -66.9667)));
+                .Allow(Consent.Yes, Consent.Yes, DogRule.OnLead).OpenBy(Hours("open"), "At any hour on foot").Draw(At(44.8112, -66.9640), At(44.8095, -66.9652), At(44.8078, -66.9660), At(44.8061, -66.9667)));
 
         place.Rate(new HazardRating(HazardKind.Fall, 3, coast.Says("Club and park", 52, "Marguerite Doyle", "https://ternbank.example/falls")));
         place.Rate(new HazardRating(HazardKind.Path, 2, coast.Says("Club: roots, wet boardwalk", 52, "Marguerite Doyle")));
@@ -103,7 +104,7 @@ internal static class HeadlandDemo
                 + "after every big wave. Two stacks stand off the lowest bench; gannets pass them in October but have never nested here, whatever the name says.",
                 "The Stairs")
             .JudgeTideBy(Cutler, CutlerMeanSea)
-            .OwnForeshore("Passage Land Trust", "On foot only. No fires.")
+            .OwnForeshore("Passage Land Trust", "On foot only. No fires.").OpenBy(Hours("open"))
             .InEmergency(new EmergencyBlock(At(44.7852, -67.0118), "911, ask for the Coast Guard")
             {
                 NearestRoad = "Boot Road, trust car park",

@@ -21,7 +21,7 @@ internal static class PassageDemo
                 + "The fish pier behind it rests on 84 oak piles; the oldest, on the north side, are from the sardine years and worn to waists by the ice.",
                 "Sardine Slip", "The Breakwater")
             .JudgeTideBy(Eastport, EastportMeanSea)
-            .OwnForeshore("The town, to low-water mark", "No fires on the pier. Boats load between 05:00 and 07:00: keep off the ramp then.")
+            .OwnForeshore("The town, to low-water mark", "No fires on the pier. Boats load between 05:00 and 07:00: keep off the ramp then.").OpenBy(Hours("open"))
             .InEmergency(new EmergencyBlock(At(44.9055, -66.9842), "911, ask for the Coast Guard; the station is 300 m south")
             {
                 NearestRoad = "Water Street, at the head of the pier",
@@ -95,7 +95,7 @@ internal static class PassageDemo
                 + "Every few years somebody waits out a tide here. It is six hours and there is no roof.",
                 "Kiln Island")
             .JudgeTideBy(Eastport, EastportMeanSea, new TideCorrections(6, 9, 0.98, 0.97))
-            .OwnForeshore("State; island held by the Passage Land Trust", "No landing on the seaward rocks from May to July. Nothing may be taken from the kiln.")
+            .OwnForeshore("State; island held by the Passage Land Trust", "No landing on the seaward rocks from May to July. Nothing may be taken from the kiln.").OpenBy(Hours("open"))
             .InEmergency(new EmergencyBlock(At(44.8516, -66.9812), "911, ask for the Coast Guard: say \"cut off, not in the water\" if that is so")
             {
                 GridReference = "19T FK 596 683",
@@ -120,8 +120,11 @@ internal static class PassageDemo
         place.AddRoute("Over the bar").Then(coast.Road("Bar Road", 19, 24, "Single track after the church; passing places.")).Then(causeway);
         place.AddRoute("By boat from the town wharf").Note("Runs from mid-June to mid-September, weather permitting; ask the day before.")
             .Then(coast.Road("To the town wharf", 17, 20, "Park at the school out of term."))
-            .Then(Leg.ByFerry("Wharf to the holm", new FerryFacts(12, new LocalTime(8, 0), new LocalTime(17, 30), 90, 10).Costing(14, "USD"), LegalStatus.OpenAccess,
-                coast.Says("Boatman's board on the wharf", 150, "Ivo Calder")).Allow(Consent.AskFirst, Consent.Yes, DogRule.No));
+            .Then(Leg.ByFerry("Wharf to the holm", new FerryFacts(12, new LocalTime(8, 0), new LocalTime(17, 30), 90, 10).Costing(14, "USD")
+                    .Sailing(Sails("15 Jun-15 Sep Mon-Fri first 08:00 last 15:30 every 90; 15 Jun-15 Sep Sat,Sun 08:00 09:30 11:00 14:00; no sailings"),
+                        Sails("15 Jun-15 Sep Mon-Fri first 08:30 last 17:30 every 90; 15 Jun-15 Sep Sat,Sun 10:00 12:30 15:00 17:30; no sailings")), LegalStatus.OpenAccess,
+                coast.Says("Boatman's board on the wharf", 150, "Ivo Calder")).Allow(Consent.AskFirst, Consent.Yes, DogRule.No)
+                .OpenBy(null, askWhom: "The boatman on the wharf, the day before"));
         place.Rate(new HazardRating(HazardKind.CutOff, 4, coast.Says("Club: the bar covers from both ends at once", 35, "Ivo Calder")));
         place.Rate(new HazardRating(HazardKind.SoftGround, 2, coast.Says("Club: south of the bar", 35, "Ivo Calder")));
         var note = place.Report(new HazardNote(HazardKind.SoftGround, 2, "Fresh soft patch where the stream was dug out: keep to the shell, not the sand beside it.", coast.DaysAgo(40))

@@ -20,7 +20,7 @@ internal static class QuarryDemo
                 + "The boathouse above it keeps its big doors; its sea wall makes a lee where one can stand dry in anything but an easterly gale.\n\n"
                 + "Slips are worse than ledges: water runs up them farther than one expects, and there is nothing to hold.")
             .JudgeTideBy(Cutler, CutlerMeanSea, new TideCorrections(2, 3, 1.06, 1.05))
-            .OwnForeshore("Town", "Launching has the right of way at all hours.")
+            .OwnForeshore("Town", "Launching has the right of way at all hours.").OpenBy(Hours("open"))
             .InEmergency(new EmergencyBlock(At(44.7712, -67.0655), "911, ask for the Coast Guard")
             {
                 NearestRoad = "Station Lane, to the boathouse door",
@@ -82,7 +82,7 @@ internal static class QuarryDemo
                 + "The way round by the shore is longer by fifty minutes and as fine as the place itself.",
                 "The Table")
             .JudgeTideBy(Cutler, CutlerMeanSea)
-            .OwnForeshore("State, from the cliff's edge down; the quarry is private", "No drones over the quarry.")
+            .OwnForeshore("State, from the cliff's edge down; the quarry is private", "No drones over the quarry.").OpenBy(Hours("open"))
             .InEmergency(new EmergencyBlock(At(44.6922, -67.1388), "911; say which path you came by")
             {
                 NearestRoad = "Quarry Road pump house: the crew has the gate's code",
@@ -98,6 +98,7 @@ internal static class QuarryDemo
             .Then(coast.Road("To the quarry gate", 44, 48, "Lorries on weekdays."))
             .Then(Leg.Walk("Quarry Road", 1.9, 26, 30, "Stone road", LegalStatus.Private, coast.Says("Owner's sign: private, ask at the pump house", 70, "Ivo Calder"))
                 .Allow(Consent.No, Consent.AskFirst, DogRule.No).Open(new LocalTime(6, 30), new LocalTime(17, 0), "Gate locked at night and on Sundays")
+                .OpenBy(Hours("Mon-Sat 06:30-17:00; Sun closed"), "Gate locked at night and on Sundays", "The foreman, at the pump house")
                 .Draw(At(44.7010, -67.1500), At(44.6965, -67.1450), At(44.6925, -67.1395)));
         place.AddRoute("Shore trail")
             .Then(coast.Road("To the shore trail", 46, 50, "Last 2 km gravel."))

@@ -22,7 +22,7 @@ internal static class WesternDemo
                 "Blueberry heath, jack pine, then a boulder shore on both sides. The light on its bare island, 4.6 km off the end, is 36 m of grey granite and the second tallest of this coast. "
                 + "Heath turns scarlet in the first week of October.")
             .JudgeTideBy(Milbridge, MilbridgeMeanSea)
-            .OwnForeshore("Wildlife refuge", "Sunrise to sunset, except by permit.")
+            .OwnForeshore("Wildlife refuge", "Sunrise to sunset, except by permit.").OpenBy(Hours("sunrise-sunset or by permit"), "Refuge office, 207 555 0173, weekdays")
             .InEmergency(new EmergencyBlock(At(44.4015, -67.8998), "911; the refuge office answers by day")
             {
                 NearestRoad = "Neck Road, trail head",
@@ -78,7 +78,7 @@ internal static class WesternDemo
                 + "any swell in the gulf ends here.\n\nPeople are lost here every few years, most of them on fine days after a distant storm.",
                 "The Anvil")
             .JudgeTideBy(Milbridge, MilbridgeMeanSea, new TideCorrections(-4, -2, 0.93, 0.93))
-            .OwnForeshore("National park", "Road open at all hours; no overnight stays.")
+            .OwnForeshore("National park", "Road open at all hours; no overnight stays.").OpenBy(Hours("open"))
             .InEmergency(new EmergencyBlock(At(44.3346, -68.0581), "911, ask for the Coast Guard and the park's rangers")
             {
                 NearestRoad = "Loop road, car park at the point",
@@ -97,9 +97,11 @@ internal static class WesternDemo
                 .Allow(Consent.Yes, Consent.Yes, DogRule.OnLead));
         place.AddRoute("By the bay ferry and the bus").Note("Summer only; saves the drive round the bay.")
             .Then(coast.Road("To the bay ferry", 120, 100, "Long-stay lot behind the pier."))
-            .Then(Leg.ByFerry("Across the bay", new FerryFacts(55, new LocalTime(7, 0), new LocalTime(18, 30), 150, 20).Costing(28, "USD").Saving(35), LegalStatus.RightOfWay,
+            .Then(Leg.ByFerry("Across the bay", new FerryFacts(55, new LocalTime(7, 0), new LocalTime(18, 30), 150, 20).Costing(28, "USD").Saving(35)
+                    .Sailing(Sails("15 May-15 Oct first 07:00 last 17:00 every 150; no sailings"), Sails("15 May-15 Oct first 08:30 last 18:30 every 150; no sailings")), LegalStatus.RightOfWay,
                 coast.Says("Timetable on the pier", 140, "Ada Thorsen")).Allow(Consent.Yes, Consent.Yes, DogRule.OnLead))
             .Then(Leg.Otherwise("Island bus to the point", 25, "Free, every hour, last one at 17:00.", LegalStatus.RightOfWay, coast.Says("Timetable on the pier", 140, "Ada Thorsen"))
+                .OpenBy(Hours("15 May-15 Oct 08:00-17:00; closed"))
                 .Allow(Consent.Yes, Consent.Yes, DogRule.OnLead));
         place.Rate(new HazardRating(HazardKind.Waves, 4, coast.Says("Club and park", 14, "Ada Thorsen")));
         place.Rate(new HazardRating(HazardKind.Slip, 2, coast.Says("Club", 14, "Ada Thorsen")));

@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Hazards;
@@ -95,6 +96,15 @@ public sealed partial class Location
 
     public string? Byelaws { get; private set; }
 
+    /// <summary>When one may be there, by byelaw or by the owner; null: nobody has said. With byelaws and no hours, they are unknown.</summary>
+    public OpeningHours? Hours { get; private set; }
+
+    /// <summary>Whom to ask for a permit or for hours on request, and how.</summary>
+    public string? AskWhom { get; private set; }
+
+    /// <summary>There are byelaws, and nobody has entered what hours they leave: whether one may be there is not known.</summary>
+    public bool HoursAreToBeEntered => Hours is null && Byelaws is not null;
+
     /// <summary>Folded names and summaries of all below it, for the search index; written on save.</summary>
     public string SearchText { get; private set; } = "";
 
@@ -187,6 +197,13 @@ public sealed partial class Location
     {
         ForeshoreOwner = Require.TextOrNull(owner, 200, "The foreshore's owner");
         Byelaws = Require.TextOrNull(byelaws, 600, "The byelaws");
+        return this;
+    }
+
+    /// <summary>When one may be there, and whom to ask.</summary>
+    public Location OpenBy(OpeningHours? hours, string? askWhom = null)
+    {
+        (Hours, AskWhom) = (hours, Require.TextOrNull(askWhom, 200, "Whom to ask"));
         return this;
     }
 

@@ -26,6 +26,9 @@ internal sealed class LocationMapping : IEntityTypeConfiguration<Location>
         location.Property(l => l.TideStationId).HasMaxLength(StationIds.Longest);
         location.Property(l => l.ForeshoreOwner).HasMaxLength(200);
         location.Property(l => l.Byelaws).HasMaxLength(600);
+        location.Property(l => l.AskWhom).HasMaxLength(200);
+        location.HoursText(l => l.Hours);
+        location.Ignore(l => l.HoursAreToBeEntered);
         location.Property(l => l.Version).IsRowVersion();
         location.EnumText(l => l.Visibility, "visibility");
         location.OnEarth();

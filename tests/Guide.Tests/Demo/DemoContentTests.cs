@@ -99,7 +99,8 @@ public sealed class DemoContentTests(DemoGuideSite site) : IClassFixture<DemoGui
         var used = coast.Cast<object>().SelectMany(l => EnumsOf(l, [])).Distinct().GroupBy(v => v.GetType()).ToDictionary(g => g.Key, g => g.ToHashSet());
         // A ground wish for any ground is no wish; other datums come with charts from elsewhere.
         HashSet<Enum> unused = [GroundState.Any, TideDatum.MeanSeaLevel, TideDatum.LowestAstronomicalTide];
-        foreach (var (type, values) in used)
+        // Days of the week are a set, not words: the demo need not shut something on each of them.
+        foreach (var (type, values) in used.Where(pair => !pair.Key.IsDefined(typeof(FlagsAttribute), inherit: false)))
             Assert.Empty(Enum.GetValues(type).Cast<Enum>().Except(values).Except(unused));
         Assert.True(used.Count >= 22, string.Join(", ", used.Keys.Select(t => t.Name)));
     }
