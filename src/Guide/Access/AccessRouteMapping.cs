@@ -15,7 +15,34 @@ internal sealed class AccessRouteMapping : IEntityTypeConfiguration<AccessRoute>
         route.Property(r => r.Version).IsRowVersion();
         route.Ignore(r => r.MayBeRecommended);
         route.HasIndex(r => new { r.LocationId, r.Order }).IsUnique();
+        route.HasMany(r => r.Parking).WithOne().HasForeignKey(p => p.AccessRouteId);
         route.HasMany(r => r.Legs).WithOne().HasForeignKey(leg => leg.AccessRouteId);
+    }
+}
+
+internal sealed class RouteParkingMapping : IEntityTypeConfiguration<RouteParking>
+{
+    public void Configure(EntityTypeBuilder<RouteParking> served)
+    {
+        served.ToTable("route_parking");
+        served.HasKey(s => new { s.AccessRouteId, s.ParkingAreaId });
+        served.HasOne(s => s.ParkingArea).WithMany().HasForeignKey(s => s.ParkingAreaId).OnDelete(DeleteBehavior.Cascade);
+        served.Property(s => s.Version).IsRowVersion();
+        served.Between("walk_minutes", 0, 1440);
+    }
+}
+
+internal sealed class StanceWayMapping : IEntityTypeConfiguration<StanceWay>
+{
+    public void Configure(EntityTypeBuilder<StanceWay> way)
+    {
+        way.ToTable("stance_ways");
+        way.HasKey(w => new { w.VantagePointId, w.RouteId });
+        way.HasOne(w => w.Route).WithMany().HasForeignKey(w => w.RouteId).OnDelete(DeleteBehavior.Cascade);
+        way.Property(w => w.Version).IsRowVersion();
+        way.Between("end_minutes", 0, 1440);
+        way.Between("walk_in_minutes", 0, 1440);
+        way.Between("walk_out_minutes", 0, 1440);
     }
 }
 
@@ -47,6 +74,10 @@ internal sealed class LegMapping : IEntityTypeConfiguration<Leg>
         leg.Check("ferry", "(kind = 'Ferry') = (ferry_crossing_minutes IS NOT NULL)");
         leg.Check("ferry_out", SailingsNotation.Check("ferry_out"));
         leg.Check("ferry_back", SailingsNotation.Check("ferry_back"));
+        leg.EnumText(l => l.Ground, "ground");
+        leg.EnumText(l => l.LightAtNight, "light_at_night");
+        leg.EnumText(l => l.TidalCut, "tidal_cut");
+        leg.Check("crossing", "(tidal_cut = 'Crossing') = (crossing_passable_below_metres IS NOT NULL)");
         leg.OneOf<TideDatum>("crossing_passable_below_datum");
         leg.Ignore(l => l.Line);
         leg.Ignore(l => l.MayBeRecommended);

@@ -48,6 +48,34 @@ public static class AccessWords
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "No such rule for dogs."),
     };
 
+    public static string Words(this LegGround ground) => ground switch
+    {
+        LegGround.Unknown => "not known",
+        LegGround.Firm => "firm",
+        LegGround.WetRock => "rock that is wet",
+        LegGround.Weed => "weed",
+        LegGround.Boulders => "boulders",
+        LegGround.SoftGround => "soft ground",
+        _ => throw new ArgumentOutOfRangeException(nameof(ground), ground, "No such ground."),
+    };
+
+    public static string Words(this LightAtNight light) => light switch
+    {
+        LightAtNight.Unknown => "not known",
+        LightAtNight.Lit => "lit",
+        LightAtNight.KnownInTheDark => "walked in the dark by a member",
+        LightAtNight.NotKnownInTheDark => "not known in the dark",
+        _ => throw new ArgumentOutOfRangeException(nameof(light), light, "No such light."),
+    };
+
+    public static string Words(this TidalCut cut) => cut switch
+    {
+        TidalCut.Unknown => "not known",
+        TidalCut.Never => "no, at no tide",
+        TidalCut.Crossing => "yes, above a height of the tide",
+        _ => throw new ArgumentOutOfRangeException(nameof(cut), cut, "No such answer."),
+    };
+
     public static string Words(this Sleeper sleeper) => sleeper switch
     {
         Sleeper.Vehicle => "in a car or van",

@@ -82,7 +82,15 @@ public sealed partial class Leg
 
     public FerryFacts? Ferry { get; private set; }
 
+    /// <summary>The height of the tide that cuts it off, and how far it is to beyond; null unless <see cref="TidalCut"/> says Crossing.</summary>
     public Crossing? Crossing { get; private set; }
+
+    public TidalCut TidalCut { get; private set; }
+
+    /// <summary>What one walks on, at its worst.</summary>
+    public LegGround Ground { get; private set; }
+
+    public LightAtNight LightAtNight { get; private set; }
 
     /// <summary>Latitude and longitude by turns; use <see cref="Line"/>.</summary>
     public IReadOnlyList<double> LineDegrees { get; private set; } = [];
@@ -178,10 +186,36 @@ public sealed partial class Leg
         return this;
     }
 
-    /// <summary>This leg is cut off by the tide; null: it is not.</summary>
-    public Leg PassableWhile(Crossing? crossing)
+    /// <summary>This leg is cut off by the tide.</summary>
+    public Leg PassableWhile(Crossing crossing)
     {
-        Crossing = crossing;
+        (Crossing, TidalCut) = (crossing, TidalCut.Crossing);
+        return this;
+    }
+
+    /// <summary>Somebody says that no tide cuts this leg off.</summary>
+    public Leg NeverCutOff()
+    {
+        (Crossing, TidalCut) = (null, TidalCut.Never);
+        return this;
+    }
+
+    /// <summary>Nobody knows whether the tide cuts it off: the ways over it are not judged.</summary>
+    public Leg CutOffUnknown()
+    {
+        (Crossing, TidalCut) = (null, TidalCut.Unknown);
+        return this;
+    }
+
+    public Leg Over(LegGround ground)
+    {
+        Ground = ground;
+        return this;
+    }
+
+    public Leg ByNight(LightAtNight light)
+    {
+        LightAtNight = light;
         return this;
     }
 

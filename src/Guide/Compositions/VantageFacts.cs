@@ -103,6 +103,12 @@ public sealed record NearbyPlace
 
     public double MinutesToStance { get; private init; }
 
+    /// <summary>Why ledge and white water are seen from here with the sun at −9 already; only a warden writes it. Null: from −6.</summary>
+    public string? SeenFromMinusNineBecause { get; private init; }
+
+    public NearbyPlace SeenFromMinusNine(string because) =>
+        this with { SeenFromMinusNineBecause = Require.Text(because, 300, "Why ledge and white water are seen so early") };
+
     public Position Position => new(LatitudeDegrees, LongitudeDegrees);
 }
 

@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Access;
 using Foreshore.Guide.Locations;
 using NodaTime;
 
@@ -55,6 +56,32 @@ public sealed partial class VantagePoint
         WalkOutMinutes = Require.BetweenOrNull(outMinutes, 0, 1440, "The walk out", "minutes");
         MinutesToBeyondReach = Require.BetweenOrNull(toBeyondReachMinutes, 0, 1440, "The walk to beyond reach of the water", "minutes");
         WalkedInTheDark = inTheDark;
+        return this;
+    }
+
+    /// <summary>One more way of its own, after those it has. A stance with ways of its own is judged by no other.</summary>
+    public VantagePoint By(AccessRoute route, double? endMinutes = null, double? walkInMinutes = null, double? walkOutMinutes = null)
+    {
+        Require.That(!ways.Any(way => way.Route == route), $"{route.Name} already leads to {Name}. Change its figures instead.");
+        ways.Add(new StanceWay(route, ways.Count + 1, endMinutes, walkInMinutes, walkOutMinutes));
+        return this;
+    }
+
+    /// <summary>These ways lead to it, in this order, and no others; none: all of the place's do.</summary>
+    public VantagePoint LedToBy(IReadOnlyList<(AccessRoute Route, double? EndMinutes, double? WalkInMinutes, double? WalkOutMinutes)> own)
+    {
+        Require.That(own.DistinctBy(each => each.Route).Count() == own.Count, $"A way stands twice among those of {Name}. Name each once.");
+        ways.RemoveAll(way => !own.Any(each => each.Route == way.Route));
+        for (var i = 0; i < own.Count; i++)
+        {
+            var (route, end, walkIn, walkOut) = own[i];
+            if (ways.Find(way => way.Route == route) is { } held)
+                held.Lead(i + 1, end, walkIn, walkOut);
+            else
+                ways.Add(new StanceWay(route, i + 1, end, walkIn, walkOut));
+        }
+
+        ways.Sort((one, other) => one.Order.CompareTo(other.Order));
         return this;
     }
 

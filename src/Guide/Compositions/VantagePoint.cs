@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Access;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Photos;
 using NodaTime;
@@ -22,6 +23,7 @@ public sealed partial class VantagePoint
 
     private readonly List<Composition> compositions = [];
     private readonly List<Photo> photos = [];
+    private readonly List<StanceWay> ways = [];
 
     // Boards and drawings ask for it hundreds of times; parsing is for the first.
     private (string? Text, Skyline Skyline) read = (null, Skyline.AssumedSea);
@@ -126,6 +128,9 @@ public sealed partial class VantagePoint
     public uint Version { get; private set; }
 
     public IReadOnlyList<Composition> Compositions => compositions;
+
+    /// <summary>Ways in that lead to this stance, the preferred one first; none: all of the place's do, in the place's order.</summary>
+    public IReadOnlyList<StanceWay> Ways => ways;
 
     /// <summary>Those that came with accepted proposals, the oldest first; loaded for pages of one place alone.</summary>
     public IReadOnlyList<Photo> Photos => photos;

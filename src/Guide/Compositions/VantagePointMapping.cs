@@ -56,13 +56,22 @@ internal sealed class VantagePointMapping : IEntityTypeConfiguration<VantagePoin
         point.ComplexProperty(v => v.PathCutOff).Map();
         point.ComplexProperty(v => v.HighestUsableTide).Map();
         point.ComplexProperty(v => v.Sea, sea => sea.Property(s => s.OutsideBecause).HasMaxLength(300));
-        point.ComplexProperty(v => v.WatchPlace).Map();
-        point.ComplexProperty(v => v.DarkStance).Map();
+        point.ComplexProperty(v => v.WatchPlace, watch =>
+        {
+            watch.Map();
+            watch.Property(w => w.SeenFromMinusNineBecause).HasMaxLength(300);
+        });
+        point.ComplexProperty(v => v.DarkStance, dark =>
+        {
+            dark.Map();
+            dark.Ignore(d => d.SeenFromMinusNineBecause);
+        });
         point.ComplexProperty(v => v.Cliff, cliff =>
         {
             cliff.Property(c => c.AcceptedBecause).HasMaxLength(300);
             cliff.Ignore(c => c.IsTooNear);
         });
+        point.HasMany(v => v.Ways).WithOne().HasForeignKey(w => w.VantagePointId);
         point.HasMany(v => v.Compositions).WithOne(c => c.VantagePoint).HasForeignKey(c => c.VantagePointId);
     }
 }

@@ -42,16 +42,18 @@ internal static class AccessSheets
         ],
             leg => [Written.Of(leg.OpensAt), Written.Of(leg.ClosesAt), leg.HoursText ?? ""],
             (leg, answers) => leg.Open(answers.Time("opens"), answers.Time("closes"), answers.Text("hours"))),
-        new SheetPart<Leg>("Crossing cut off by the tide",
+        new SheetPart<Leg>("The leg and the tide",
         [
+            SheetField.Of<TidalCut>("tidal-cut", "Does the tide ever cover any part of this leg, or cut it off", cut => cut.Words())
+                .Hinted("Until somebody answers, no turn back is told for a way over it, and none of its outlooks is judged").Guarded(),
             .. HeightFields.Of("crossing", "Passable while the tide is below"),
             SheetField.YesOrNo("crossing-beach", "It is a beach").Guarded(),
             new SheetField("crossing-minutes", "Minutes from the stance to beyond the crossing", FieldKind.Number) { IsGuarded = true },
             new SheetField("crossing-sheltered", "Why no wave allowance is due") { Longest = 300, IsGuarded = true, IsWardens = true },
         ],
-            leg => leg.Crossing is not { } crossing ? ["", "", "", "", "", "", ""]
-                : [.. HeightFields.Read(crossing.PassableBelow), Written.Of(crossing.IsBeach), Written.Of(crossing.MinutesFromStance), crossing.ShelteredBecause ?? ""],
-            (leg, answers) => leg.PassableWhile(OfCrossing(answers))));
+            leg => [Written.Of<TidalCut>(leg.TidalCut), .. leg.Crossing is not { } crossing ? ["", "", "", "", "", "", ""]
+                : (string[])[.. HeightFields.Read(crossing.PassableBelow), Written.Of(crossing.IsBeach), Written.Of(crossing.MinutesFromStance), crossing.ShelteredBecause ?? ""]],
+            Cut));
 
     public static readonly Sheet<ParkingArea> Parking = new(
         new SheetPart<ParkingArea>("The car park",
@@ -102,6 +104,24 @@ internal static class AccessSheets
     public static FactCheck Check(Answers answers, FactCheck? held) => new(
         answers.Needed("says-who", "Who says so? Name the sign, the owner or the byelaw."),
         answers.Needed("checked-on", answers.Date("checked-on"), "On which day was it checked? Enter a date like 2026-11-25."), held?.CheckedBy, answers.Text("link"));
+
+    private static void Cut(Leg leg, Answers answers)
+    {
+        var crossing = OfCrossing(answers);
+        switch (answers.Choice<TidalCut>("tidal-cut"))
+        {
+            case TidalCut.Never when crossing is not null:
+                throw Answers.Fault("tidal-cut", "A leg that no tide cuts off has no height at which it is. Clear the height, or say that the tide cuts it off.");
+            case TidalCut.Never:
+                leg.NeverCutOff();
+                break;
+            case TidalCut.Crossing when crossing is null:
+                throw Answers.Fault("crossing", "Below which height of the tide is it passable? Enter the height, or say \"not known\" above and write what you saw in the notes.");
+            default:
+                _ = crossing is null ? leg.CutOffUnknown() : leg.PassableWhile(crossing);
+                break;
+        }
+    }
 
     private static Crossing? OfCrossing(Answers answers)
     {

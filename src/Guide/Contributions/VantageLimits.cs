@@ -57,7 +57,8 @@ internal static class VantageLimits
         (stance, answers) => stance.UsableIn(OfSea(answers)));
 
     private static readonly SheetPart<VantagePoint> Watch = Nearby("watch", "Watch place", "Where one sees ledge and swell and the water cannot come",
-        stance => stance.WatchPlace, (stance, place) => stance.WatchFrom(place));
+        stance => stance.WatchPlace, (stance, place) => stance.WatchFrom(place),
+        new SheetField("watch-minus-nine", "Why ledge and white water are seen from there with the sun 9 degrees down") { Longest = 300, IsGuarded = true, IsWardens = true });
 
     private static readonly SheetPart<VantagePoint> Dark = Nearby("dark", "Dark stance", "Where to work until it is light enough to watch",
         stance => stance.DarkStance, (stance, place) => stance.WorkInTheDarkFrom(place));
@@ -75,14 +76,24 @@ internal static class VantageLimits
         return answers.Text("sea-outside") is { } because ? limit.ShelteredOutside(because) : limit;
     }
 
-    private static SheetPart<VantagePoint> Nearby(string name, string title, string hint, Func<VantagePoint, NearbyPlace?> read, Action<VantagePoint, NearbyPlace?> write) => new(title,
+    private static SheetPart<VantagePoint> Nearby(string name, string title, string hint, Func<VantagePoint, NearbyPlace?> read, Action<VantagePoint, NearbyPlace?> write, params SheetField[] early) => new(title,
     [
         new SheetField(name, title) { Longest = 200, IsGuarded = true, Hint = hint },
         new SheetField($"{name}-position", $"{title}: position", FieldKind.Position) { IsGuarded = true },
         new SheetField($"{name}-minutes", $"{title}: minutes to the stance", FieldKind.Number) { IsGuarded = true },
+        .. early,
     ],
-        stance => read(stance) is not { } place ? ["", "", ""] : [place.Text, Written.Of(place.Position), Written.Of(place.MinutesToStance)],
-        (stance, answers) => write(stance, answers.Text(name) is not { } text ? null : new NearbyPlace(text,
+        stance => read(stance) is not { } place ? ["", "", "", .. early.Select(_ => "")]
+            : [place.Text, Written.Of(place.Position), Written.Of(place.MinutesToStance), .. early.Select(_ => place.SeenFromMinusNineBecause ?? "")],
+        (stance, answers) => write(stance, OfNearby(name, answers)));
+
+    private static NearbyPlace? OfNearby(string name, Answers answers)
+    {
+        if (answers.Text(name) is not { } text)
+            return null;
+        var place = new NearbyPlace(text,
             answers.Needed($"{name}-position", answers.Position($"{name}-position"), "Where is it? Enter a position."),
-            answers.Needed($"{name}-minutes", answers.Number($"{name}-minutes"), "How many minutes is it from there to the stance?"))));
+            answers.Needed($"{name}-minutes", answers.Number($"{name}-minutes"), "How many minutes is it from there to the stance?"));
+        return answers.Text($"{name}-minus-nine") is { } because ? place.SeenFromMinusNine(because) : place;
+    }
 }

@@ -33,8 +33,9 @@ internal static class BayDemo
         var lot = place.AddParking(new ParkingArea("Beach car park", At(44.6287, -67.3897), "Stones, soft at the edge", coast.Says("Town's sign", 47, "Wes Pettibone")).Hold(18, 0)
             .FloodAbove(Above(5.2, Cutler, repeated: true)));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Forbidden, "Town's sign", 47, area: lot));
-        place.AddRoute("Starboard Road").Then(coast.Road("Starboard Road", 71, 63, "Narrow; school bus at seven and three."))
+        var road = place.AddRoute("Starboard Road").From(lot, 0).Then(coast.Road("Starboard Road", 71, 63, "Narrow; school bus at seven and three."))
             .Then(Leg.Walk("On to the bank", 0.15, 3, 4, "Rolling stones", LegalStatus.Customary, coast.Says("Used without question; no record found", 47, "Wes Pettibone"))
+                .NeverCutOff().Over(LegGround.SoftGround).ByNight(LightAtNight.KnownInTheDark)
                 .Allow(Consent.Yes, Consent.Yes, DogRule.Yes));
         place.Rate(new HazardRating(HazardKind.Waves, 2, coast.Says("Club: dumping shore break", 47, "Wes Pettibone")));
         place.Rate(new HazardRating(HazardKind.Slip, 1, coast.Says("Club", 47, "Wes Pettibone")));
@@ -66,6 +67,7 @@ internal static class BayDemo
             .Reached(Reach.None, "Behind the bank; the pond rises a hand's breadth with the tide and no more")
             .Measure(new GroundHeight(6.1, 0.5, HeightMethod.Lidar, Cutler, coast.DaysAgo(500)))
             .Walk(2, 2, inTheDark: true, toBeyondReachMinutes: 0).NeverCutOff().Fit(5)
+            .By(road, walkInMinutes: 2, walkOutMinutes: 2)
             .Draw(Drawn("0 4 land; 60 3 land; 110 2.5 land; 170 2.5 land; 220 3 land; 300 5 land"))
             .Sketched("shingle-howe-pond-rail.svg"));
         pond.Compose(new Composition("pond-under-the-arch", "Pond under the arch", "Earth's shadow and the rosy arch, twice, in the pond.",
@@ -94,13 +96,16 @@ internal static class BayDemo
             });
         var lot = place.AddParking(new ParkingArea("Pavilion car park", At(44.6112, -67.4820), "Asphalt", coast.Says("Park's sign", 28, "Ada Thorsen"))
             .Hold(60, 5, "USD").Lock(new LocalTime(21, 0), new LocalTime(7, 0)).OpenBy(Hours("07:00-21:00")).FloodAbove(Above(5.4, Cutler)));
+        var verge = place.AddParking(new ParkingArea("Bluff Road verge", At(44.6115, -67.4838), "Grass verge", coast.Says("Club visit", 28, "Ada Thorsen"))
+            .Hold(8, 0).Note("On the road side, for those who stay after the lot is shut."));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Forbidden, "Park's sign", 28, area: lot));
         place.AddOvernightRule(coast.Night(Sleeper.Motorhome, OvernightStanding.Forbidden, "Park's sign", 28, area: lot));
         place.AddOvernightRule(coast.Night(Sleeper.Tent, OvernightStanding.Forbidden, "Park's sign", 28));
         var beach = Leg.Walk("Over the bank to the sand", 0.2, 4, 2, "Boardwalk, sand", LegalStatus.OpenAccess, coast.Says("Park's sign", 28, "Ada Thorsen"))
+            .NeverCutOff().Over(LegGround.SoftGround).ByNight(LightAtNight.KnownInTheDark)
             .Allow(Consent.Yes, Consent.Yes, DogRule.No).Open(new LocalTime(9, 0), new LocalTime(21, 0), "Later by the club's permit")
             .OpenBy(Hours("09:00-21:00 or by permit"), "Later by the club's permit", "Park manager, by letter, four weeks ahead");
-        place.AddRoute("Bluff Road").Then(coast.Road("Bluff Road", 80, 70, "Park on the road side once the lot is shut.")).Then(beach);
+        var bluff = place.AddRoute("Bluff Road").From(lot, 0).From(verge, 4).Then(coast.Road("Bluff Road", 80, 70, "Park on the road side once the lot is shut.")).Then(beach);
         place.AddPermission(new PermissionLetter("Park manager", "The park after sunset, members of the club", coast.DaysAgo(210), null));
         place.AddPermission(new PermissionLetter("Park manager", "Night photography on the sand, up to eight people, no vehicles", coast.DaysAgo(210), coast.DaysAgo(-155), beach));
         place.Rate(new HazardRating(HazardKind.Waves, 1, coast.Says("Club", 28, "Ada Thorsen")));
@@ -113,6 +118,7 @@ internal static class BayDemo
             .Reached(Reach.None, "Behind the sea wall of 1938; no water in it since, two winter storms watched")
             .Measure(new GroundHeight(8.1, 0.4, HeightMethod.Lidar, Cutler, coast.DaysAgo(500)))
             .Walk(3, 3, inTheDark: true, toBeyondReachMinutes: 0).NeverCutOff().Fit(15)
+            .By(bluff, walkInMinutes: 3, walkOutMinutes: 3)
             .Draw(Drawn("0 5 land; 84 1.4 land; 108 0.8 land; 122 0 sea; 214 0.7 land; 238 1.4 land; 300 4 land"))
             .Sketched("tern-bank-pavilion-bank.svg"));
         bank.Compose(new Composition("core-over-the-sea", "The core over the sea", "The galaxy's core standing on the sea, June to August before midnight.",
@@ -132,7 +138,8 @@ internal static class BayDemo
             .Measure(new GroundHeight(2.3, 0.3, HeightMethod.StillWaterMark, Cutler, coast.DaysAgo(160), "Calm water at the stake 09:20 and 09:58 on two tides"))
             .Walk(6, 6, inTheDark: true, toBeyondReachMinutes: 3).NeverCutOff()
             .UsableBelow(Above(1.9, Cutler)).UsableIn(new SeaLimit(0.6, 8, 150, 220)).Fit(20)
-            .WatchFrom(new NearbyPlace("Pavilion bank", At(44.6109, -67.4815), 3))
+            .WatchFrom(new NearbyPlace("Pavilion bank", At(44.6109, -67.4815), 3)
+                .SeenFromMinusNine("Pale sand under a wide sky: the warden saw stake and foam from the bank with the sun nine degrees down, on three mornings"))
             .Sketched("tern-bank-wet-sand.svg"));
         sand.Compose(new Composition("sky-on-the-sand", "Sky on the sand", "Colour above and below, one line of foam between.",
                 140, Full(18), WantedLight.TwilightGlow, WantedLight.GoldenLight)

@@ -50,7 +50,7 @@ internal sealed class DemoCoast(LocalDate today)
     /// <summary>Every way begins with a drive on public roads.</summary>
     public Leg Road(string name, double kilometres, double minutes, string notes) =>
         Leg.Drive(name, kilometres, minutes, $"From the club's room. {notes}", LegalStatus.RightOfWay, Says("Public road", 60, "Wes Pettibone"))
-            .Allow(Consent.Yes, Consent.Yes, DogRule.Yes);
+            .Allow(Consent.Yes, Consent.Yes, DogRule.Yes).NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.KnownInTheDark);
 
     public OvernightRule Night(Sleeper sleeper, OvernightStanding standing, string who, int daysAgo, string? grantedBy = null, ParkingArea? area = null) =>
         new(sleeper, standing, Says(who, daysAgo, "Marguerite Doyle"), grantedBy, area);

@@ -33,8 +33,9 @@ internal static class FarrowDemo
             .FloodAbove(Above(5.6, Cutler)).Note("Outer row belongs to the boats."));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Allowed, "Harbour master", 33, "Harbour master, by word and by the board", wharfLot));
         place.AddOvernightRule(coast.Night(Sleeper.Motorhome, OvernightStanding.Forbidden, "Harbour master", 33, area: wharfLot));
-        place.AddRoute("Route 191").Then(coast.Road("Route 191", 52, 46, "Deer. The hill above the harbour ices first."))
+        var wharf = place.AddRoute("Route 191").From(wharfLot, 0).Then(coast.Road("Route 191", 52, 46, "Deer. The hill above the harbour ices first."))
             .Then(Leg.Walk("Out on the wharf", 0.1, 2, 0, "Planks", LegalStatus.Permissive, coast.Says("Harbour master", 33, "Ada Thorsen"))
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.Lit)
                 .Allow(Consent.Yes, Consent.Yes, DogRule.OnLead));
         place.Rate(new HazardRating(HazardKind.BoatWash, 1, coast.Says("Club", 33, "Ada Thorsen")));
         place.Rate(new HazardRating(HazardKind.ColdWater, 2, coast.Says("Club: one ladder only on this side", 33, "Ada Thorsen")));
@@ -61,6 +62,7 @@ internal static class FarrowDemo
             .Reached(Reach.None, "On the hill, 250 m from the water")
             .Measure(new GroundHeight(27, 0.6, HeightMethod.Lidar, Cutler, coast.DaysAgo(500)))
             .Walk(6, 5, inTheDark: true, toBeyondReachMinutes: 0).NeverCutOff().Fit(6)
+            .By(wharf, walkInMinutes: 6, walkOutMinutes: 5)
             .Draw(Drawn("0 5 land; 80 1.6 land; 112 0.9 land; 128 0.3 sea; 140 1 land; 180 2 land; 250 6 land"))
             .Sketched("farrow-harbour-church-hill.svg"));
         hill.Compose(new Composition("harbour-in-evening-sun", "Harbour in evening sun", "The fleet lit from behind you, island dark beyond.",
@@ -86,18 +88,20 @@ internal static class FarrowDemo
                 WayOutOfWater = "Landing stage on the harbour side only",
                 Shelter = "Porch of the keeper's house",
             });
-        place.AddParking(new ParkingArea("Ferry bays, town wharf", At(44.6577, -67.2068), "Asphalt", coast.Says("Harbour master", 33, "Ada Thorsen")).Hold(6, 0));
+        var bays = place.AddParking(new ParkingArea("Ferry bays, town wharf", At(44.6577, -67.2068), "Asphalt", coast.Says("Harbour master", 33, "Ada Thorsen")).Hold(6, 0));
         place.AddOvernightRule(coast.Night(Sleeper.Tent, OvernightStanding.Forbidden, "Association's leaflet", 75));
-        place.AddRoute("By the island boat").Note("May to October. In November the boatman goes on a telephone call, if he likes the sky.")
+        place.AddRoute("By the island boat").From(bays, 1).Note("May to October. In November the boatman goes on a telephone call, if he likes the sky.")
             .Then(coast.Road("Route 191", 52, 46, "As for Farrow Harbour."))
             .Then(Leg.ByFerry("Town wharf to the landing stage",
                 new FerryFacts(9, new LocalTime(5, 30), new LocalTime(20, 15), 45, 10).Costing(12, "USD")
                     .Sailing(Sails("1 May-31 Oct first 05:30 last 19:45 every 45; 1 Nov-30 Nov on request; no sailings"), Sails("1 May-31 Oct first 06:00 last 20:15 every 45; 1 Nov-30 Nov on request; no sailings")), LegalStatus.Permissive,
                 coast.Says("Boatman's board", 75, "Marguerite Doyle", "https://ternbank.example/island-boat")).Allow(Consent.AskFirst, Consent.Yes, DogRule.No)
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.Lit)
                 .OpenBy(null, askWhom: "The boatman, 207 555 0142, the evening before"))
             .Then(Leg.Walk("Path across the island", 0.5, 9, 14, "Boardwalk, moss", LegalStatus.Permissive, coast.Says("Association's leaflet", 75, "Marguerite Doyle"))
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.KnownInTheDark)
                 .Allow(Consent.Yes, Consent.Yes, DogRule.No).Draw(At(44.6521, -67.1962), At(44.6514, -67.1948), At(44.6508, -67.1930)));
-        place.AddRoute("By kayak from the slip").Then(coast.Road("Route 191", 52, 46, "As for Farrow Harbour."))
+        place.AddRoute("By kayak from the slip").From(bays, null).Then(coast.Road("Route 191", 52, 46, "As for Farrow Harbour."))
             .Then(Leg.Otherwise("Paddle across", 25, "Own boat and own judgement. Cold water all year; no help on the ocean side.", LegalStatus.Unknown,
                 coast.Says("Locals land so; nobody has asked the association", 75, "Marguerite Doyle")).Allow(Consent.Unknown, Consent.Unknown, DogRule.Unknown));
         place.Rate(new HazardRating(HazardKind.ColdWater, 3, coast.Says("Club: no way out on the ocean side", 75, "Marguerite Doyle")));

@@ -36,13 +36,14 @@ internal static class HeadlandDemo
         var park = place.AddParking(new ParkingArea("Light Road car park", At(44.8112, -66.9640), "Asphalt", coast.Says("Sign at the gate", 52, "Marguerite Doyle", "https://ternbank.example/light-road"))
             .Hold(40, 4, "USD").Lock(new LocalTime(20, 0), new LocalTime(8, 0))
             .OpenBy(Hours("1 Apr-31 Oct 08:00-20:00; 1 Nov-31 Mar 08:00-17:00"), "Park ranger, 207 555 0118").Note("Gate locked at eight in summer, at five in winter; a car left inside stays there."));
-        place.AddParking(new ParkingArea("Verge before the gate", At(44.8125, -66.9668), "Gravel verge", coast.Says("Club visit", 52, "Marguerite Doyle"))
+        var verge = place.AddParking(new ParkingArea("Verge before the gate", At(44.8125, -66.9668), "Gravel verge", coast.Says("Club visit", 52, "Marguerite Doyle"))
             .Hold(5, 0).Bar(2.1).Note("For those who come before dawn. Off the white line."));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Forbidden, "Park rules, board at the gate", 52, area: park));
         place.AddOvernightRule(coast.Night(Sleeper.Motorhome, OvernightStanding.Forbidden, "Park rules, board at the gate", 52));
 
-        place.AddRoute("Shore path").Then(coast.Road("Light Road", 24, 29, "Moose at dusk. Ice on the bends below the bog."))
+        var shore = place.AddRoute("Shore path").From(park, 0).From(verge, 5).Then(coast.Road("Light Road", 24, 29, "Moose at dusk. Ice on the bends below the bog."))
             .Then(Leg.Walk("Shore path to the edges", 0.9, 16, 25, "Roots, boardwalk, bare rock", LegalStatus.RightOfWay, coast.Says("Park map", 52, "Marguerite Doyle"))
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.KnownInTheDark)
                 .Allow(Consent.Yes, Consent.Yes, DogRule.OnLead).OpenBy(Hours("open"), "At any hour on foot").Draw(At(44.8112, -66.9640), At(44.8095, -66.9652), At(44.8078, -66.9660), At(44.8061, -66.9667)));
 
         place.Rate(new HazardRating(HazardKind.Fall, 3, coast.Says("Club and park", 52, "Marguerite Doyle", "https://ternbank.example/falls")));
@@ -72,6 +73,7 @@ internal static class HeadlandDemo
             .Reached(Reach.None, "27 m above the sea")
             .Measure(new GroundHeight(30, 0.6, HeightMethod.Lidar, Eastport, coast.DaysAgo(500)))
             .Walk(15, 15, inTheDark: false, toBeyondReachMinutes: 0).NeverCutOff().Fit(1)
+            .By(shore, walkInMinutes: 15, walkOutMinutes: 15)
             .OnEdge(EdgeDistance.OnIt, 9)
             .Sketched("halfmoon-light-stack-overlook.svg"));
         overlook.Compose(new Composition("stack-and-surf", "Stack and surf", "Straight down the gully on to the stack, white water all round it.",
@@ -87,6 +89,7 @@ internal static class HeadlandDemo
             .Reached(Reach.None, "400 m inland")
             .Measure(new GroundHeight(24, 1, HeightMethod.Chart, Eastport, coast.DaysAgo(700), "Contours of the 1:24,000 sheet"))
             .Walk(9, 9, inTheDark: true, toBeyondReachMinutes: 0).NeverCutOff().Fit(4)
+            .By(shore, walkInMinutes: 9, walkOutMinutes: 9)
             .Draw(Drawn("0 4 land; 90 3 land; 150 2 land; 200 2 land; 270 5 land"))
             .Sketched("halfmoon-light-bog-boardwalk.svg"));
         bog.Compose(new Composition("spruces-and-trails", "Spruces and trails", "Trails wheeling over one crooked spruce; look north, tilt well up.",
@@ -114,10 +117,11 @@ internal static class HeadlandDemo
                 WayOutOfWater = "Swim away from the ledges, north round the point, to the cobble cove",
                 Shelter = "None; the woods",
             });
-        place.AddParking(new ParkingArea("Trust car park, Boot Road", At(44.7901, -67.0203), "Gravel", coast.Says("Trust's board", 19, "Ada Thorsen")).Hold(8, 0));
+        var trust = place.AddParking(new ParkingArea("Trust car park, Boot Road", At(44.7901, -67.0203), "Gravel", coast.Says("Trust's board", 19, "Ada Thorsen")).Hold(8, 0));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Forbidden, "Trust's board", 19));
-        place.AddRoute("Stile path").Then(coast.Road("Boot Road", 31, 36, "Ungraded for the last 3 km."))
+        place.AddRoute("Stile path").From(trust, 0).Then(coast.Road("Boot Road", 31, 36, "Ungraded for the last 3 km."))
             .Then(Leg.Walk("Stile path", 1.1, 19, 18, "Forest path, two stiles", LegalStatus.Permissive, coast.Says("Trust's board", 19, "Ada Thorsen"))
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.KnownInTheDark)
                 .Allow(Consent.AskFirst, Consent.Yes, DogRule.OnLead).Draw(At(44.7901, -67.0203), At(44.7880, -67.0165), At(44.7855, -67.0125)));
         place.Rate(new HazardRating(HazardKind.Waves, 3, coast.Says("Club: swept in any swell over a metre and a half", 19, "Ada Thorsen")));
         place.Rate(new HazardRating(HazardKind.Slip, 3, coast.Says("Club: black weed below the third bench", 19, "Ada Thorsen")));

@@ -36,8 +36,9 @@ internal static class PassageDemo
             .Hold(25, 0).Note("Leave the two bays by the crane free."));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Allowed, "Sign at the entrance", 60, "Harbour office, by sign: one night, self-contained", yard));
         place.AddOvernightRule(coast.Night(Sleeper.Tent, OvernightStanding.Forbidden, "Town byelaw 14", 60));
-        place.AddRoute("By Water Street").Then(coast.Road("Route 190 and Water Street", 11, 14, "Last fuel before the passage. Frost heaves by the causeway."))
+        var street = place.AddRoute("By Water Street").From(yard, 0).Then(coast.Road("Route 190 and Water Street", 11, 14, "Last fuel before the passage. Frost heaves by the causeway."))
             .Then(Leg.Walk("Along the front", 0.3, 4, 2, "Asphalt, planks", LegalStatus.RightOfWay, coast.Says("Town map", 60, "Wes Pettibone"))
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.Lit)
                 .Allow(Consent.Yes, Consent.Yes, DogRule.OnLead).Draw(At(44.9060, -66.9855), At(44.9056, -66.9842), At(44.9049, -66.9826)));
         place.Rate(new HazardRating(HazardKind.BoatWash, 1, coast.Says("Club, from the wall", 24, "Ada Thorsen")));
         place.Rate(new HazardRating(HazardKind.Traffic, 2, coast.Says("Club: lorries back on to the pier from five", 24, "Ada Thorsen")));
@@ -62,6 +63,7 @@ internal static class PassageDemo
             .Reached(Reach.None, "Deck 1.5 m above the highest tide, behind the breakwater")
             .Measure(new GroundHeight(8.4, 0.2, HeightMethod.StillWaterMark, Eastport, coast.DaysAgo(300), "Calm water at the deck beam 23:41 and, a fortnight later, 23:18; 1.5 m down from the deck"))
             .Walk(3, 3, inTheDark: true, toBeyondReachMinutes: 0).NeverCutOff().Fit(4)
+            .By(street, walkInMinutes: 3, walkOutMinutes: 3)
             .Sketched("herring-slip-fish-pier.svg"));
         pier.Compose(new Composition("lamps-on-the-water", "Lamps on the water", "Harbour lamps drawn out into columns on a still flood.",
                 188, Full(35), WantedLight.BlueLight).WishSea(SeaWish.Reflections).LookOfWater(WaterLook.Smooth)
@@ -76,6 +78,7 @@ internal static class PassageDemo
             .Reached(Reach.None, "On the hill")
             .Measure(new GroundHeight(33, 0.5, HeightMethod.Lidar, Eastport, coast.DaysAgo(500), "State lidar tile, bare ground"))
             .Walk(9, 7, inTheDark: true, toBeyondReachMinutes: 0).NeverCutOff().Fit(6)
+            .By(street, walkInMinutes: 9, walkOutMinutes: 7)
             .Draw(Drawn("0 2 land; 40 0.6 land; 70 0.4 land; 130 0.5 land; 160 0.2 land; 200 3 land; 300 5 land"))
             .Sketched("herring-slip-hill-bench.svg"));
         bench.Compose(new Composition("moon-on-the-island", "Moon on the island", "The full moon resting on the island's spine while the town is still lit.",
@@ -112,19 +115,29 @@ internal static class PassageDemo
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.NoRuleFound, "Town clerk asked, nothing on file", 35, area: turn));
         place.AddOvernightRule(coast.Night(Sleeper.Tent, OvernightStanding.Forbidden, "Land trust's leaflet", 35));
 
+        var school = place.AddParking(new ParkingArea("School yard by the town wharf", At(44.9048, -66.9862), "Asphalt", coast.Says("School's caretaker", 150, "Ivo Calder"))
+            .Hold(30, 0).Note("Out of term alone."));
+
         var causeway = Leg.Walk("Over the bar", 0.7, 14, 3, "Gravel, mussel shell, weed", LegalStatus.OpenAccess, coast.Says("Land trust's leaflet", 35, "Ivo Calder", "https://ternbank.example/holm-leaflet"))
             .Allow(Consent.Yes, Consent.Yes, DogRule.No)
             .PassableWhile(new Crossing(Above(2.1, Eastport, repeated: true), isBeach: false, minutesFromStance: 11)
                 .Sheltered("Holm and flats break everything; no wave over a hand's breadth seen on it in six years"))
+            .Over(LegGround.Weed).ByNight(LightAtNight.NotKnownInTheDark)
             .Draw(At(44.8536, -66.9902), At(44.8529, -66.9874), At(44.8519, -66.9838), At(44.8516, -66.9815));
-        place.AddRoute("Over the bar").Then(coast.Road("Bar Road", 19, 24, "Single track after the church; passing places.")).Then(causeway);
-        place.AddRoute("By boat from the town wharf").Note("Runs from mid-June to mid-September, weather permitting; ask the day before.")
+        var bar = place.AddRoute("Over the bar").From(turn, 0).Then(coast.Road("Bar Road", 19, 24, "Single track after the church; passing places.")).Then(causeway);
+        var boat = place.AddRoute("By boat from the town wharf").From(school, 6).Note("Runs from mid-June to mid-September, weather permitting; ask the day before.")
             .Then(coast.Road("To the town wharf", 17, 20, "Park at the school out of term."))
             .Then(Leg.ByFerry("Wharf to the holm", new FerryFacts(12, new LocalTime(8, 0), new LocalTime(17, 30), 90, 10).Costing(14, "USD")
                     .Sailing(Sails("15 Jun-15 Sep Mon-Fri first 08:00 last 15:30 every 90; 15 Jun-15 Sep Sat,Sun 08:00 09:30 11:00 14:00; no sailings"),
                         Sails("15 Jun-15 Sep Mon-Fri first 08:30 last 17:30 every 90; 15 Jun-15 Sep Sat,Sun 10:00 12:30 15:00 17:30; no sailings")), LegalStatus.OpenAccess,
                 coast.Says("Boatman's board on the wharf", 150, "Ivo Calder")).Allow(Consent.AskFirst, Consent.Yes, DogRule.No)
-                .OpenBy(null, askWhom: "The boatman on the wharf, the day before"));
+                .OpenBy(null, askWhom: "The boatman on the wharf, the day before")
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.Lit));
+        var bank = place.AddRoute("To the head of the bar").From(turn, 0).Note("For the shell bank alone: it ends before the bar.")
+            .Then(coast.Road("Bar Road", 19, 24, "Single track after the church; passing places."))
+            .Then(Leg.Walk("Down to the shell bank", 0.1, 2, 2, "Shell, grass", LegalStatus.OpenAccess, coast.Says("Land trust's leaflet", 35, "Ivo Calder"))
+                .Allow(Consent.Yes, Consent.Yes, DogRule.Yes)
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.KnownInTheDark));
         place.Rate(new HazardRating(HazardKind.CutOff, 4, coast.Says("Club: the bar covers from both ends at once", 35, "Ivo Calder")));
         place.Rate(new HazardRating(HazardKind.SoftGround, 2, coast.Says("Club: south of the bar", 35, "Ivo Calder")));
         var note = place.Report(new HazardNote(HazardKind.SoftGround, 2, "Fresh soft patch where the stream was dug out: keep to the shell, not the sand beside it.", coast.DaysAgo(40))
@@ -137,6 +150,7 @@ internal static class PassageDemo
             .Reached(Reach.StillWaterOnly, "The holm and the flats leave no fetch; the highest springs come to the bank's foot")
             .Measure(new GroundHeight(7.1, 0.15, HeightMethod.StillWaterMark, Eastport, coast.DaysAgo(240), "Calm water at the painted stone 00:12 and 00:58 on two springs"))
             .Walk(2, 2, inTheDark: true, toBeyondReachMinutes: 1).NeverCutOff().UsableBelow(Above(6.8, Eastport, repeated: true)).Fit(8)
+            .By(bank, endMinutes: 0, walkInMinutes: 2, walkOutMinutes: 2)
             .Sketched("sorrel-holm-bar-head.svg"));
         head.Compose(new Composition("the-bar-opening", "The bar opening", "The shell line as it comes out of the ebb, the holm black behind it.",
                 104, Full(24), WantedLight.GoldenLight, WantedLight.TwilightGlow)
@@ -149,6 +163,7 @@ internal static class PassageDemo
             .Reached(Reach.None, "11 m above the highest tide")
             .Measure(new GroundHeight(18.5, 0.5, HeightMethod.Lidar, Eastport, coast.DaysAgo(500)))
             .Walk(18, 18, inTheDark: false, toBeyondReachMinutes: 0).CutOffAbove(Above(2.1, Eastport, repeated: true)).Fit(5)
+            .By(bar, endMinutes: 4, walkInMinutes: 18, walkOutMinutes: 18).By(boat, endMinutes: 6)
             .Draw(Drawn("0 0.6 land; 40 0.2 land; 62 0 sea; 66 0.8 land; 105 1.1 land; 128 0 sea; 150 0.4 land; 190 1 land; 280 1.5 land"))
             .Sketched("sorrel-holm-holm-top.svg"));
         top.Compose(new Composition("kiln-arch-at-dusk", "Kiln arch at dusk", "The draw-arch against the afterglow, from above.",

@@ -37,8 +37,9 @@ internal static class QuarryDemo
         place.AddOvernightRule(coast.Night(Sleeper.Motorhome, OvernightStanding.NoRuleFound, "Town clerk asked", 130, area: lane));
         place.AddOvernightRule(coast.Night(Sleeper.Tent, OvernightStanding.Unknown, "Nobody has asked", 130));
         place.AddPermission(new PermissionLetter("Town clerk", "Club evenings at the slip with up to twelve people; lights allowed", coast.DaysAgo(130), coast.DaysAgo(-235), link: "https://ternbank.example/letters/long-slip"));
-        place.AddRoute("Station Lane").Then(coast.Road("Boot Road and Station Lane", 34, 40, "Ungraded, washboard after rain. Not in mud season."))
+        var down = place.AddRoute("Station Lane").From(lane, 0).Then(coast.Road("Boot Road and Station Lane", 34, 40, "Ungraded, washboard after rain. Not in mud season."))
             .Then(Leg.Walk("Down to the slip", 0.2, 3, 6, "Grass, granite", LegalStatus.RightOfWay, coast.Says("Town map", 130, "Wes Pettibone"))
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.KnownInTheDark)
                 .Allow(Consent.Yes, Consent.Yes, DogRule.Yes));
         place.Rate(new HazardRating(HazardKind.Slip, 3, coast.Says("Club: green below the fourteenth sleeper", 11, "Wes Pettibone")));
         place.Rate(new HazardRating(HazardKind.Rockfall, 0, coast.Says("None known", 11, "Wes Pettibone")));
@@ -49,6 +50,7 @@ internal static class QuarryDemo
             .Reached(Reach.None, "3 m above the highest tide and round the corner from the cove's mouth; dry in the gale of January two years ago")
             .Measure(new GroundHeight(8.9, 0.2, HeightMethod.Levelling, Cutler, coast.DaysAgo(200)))
             .Walk(2, 2, inTheDark: true, toBeyondReachMinutes: 0).NeverCutOff().Fit(10)
+            .By(down, walkInMinutes: 2, walkOutMinutes: 2)
             .Draw(Drawn("0 9 land; 60 5 land; 118 2.2 land; 134 0 sea; 176 1.6 land; 215 3.5 land; 290 8 land"))
             .Sketched("long-slip-boathouse-wall.svg"));
         wall.Compose(new Composition("rails-to-the-sea", "Rails to the sea", "Two rails going under, the gap of open sea at their end.",
@@ -91,18 +93,22 @@ internal static class QuarryDemo
                 WayOutOfWater = "None within 800 m",
                 Shelter = "Woods; pump house porch",
             });
-        place.AddParking(new ParkingArea("Shore trail lot", At(44.6985, -67.1582), "Gravel", coast.Says("State's board", 70, "Ivo Calder")).Hold(20, 0));
+        var trailLot = place.AddParking(new ParkingArea("Shore trail lot", At(44.6985, -67.1582), "Gravel", coast.Says("State's board", 70, "Ivo Calder")).Hold(20, 0));
         place.AddOvernightRule(coast.Night(Sleeper.Tent, OvernightStanding.Allowed, "State's board", 70, "State, by board: three marked sites, first come"));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Forbidden, "State's board", 70));
-        place.AddRoute("Quarry Road").Note("Shorter by fifty minutes, and not ours to recommend. The foreman gives the key to people he knows.")
+        var gate = place.AddParking(new ParkingArea("Pull-off at the quarry gate", At(44.7012, -67.1503), "Stone", coast.Says("Club visit", 70, "Ivo Calder")).Hold(2, 0)
+            .Note("The crew's lorries turn there."));
+        place.AddRoute("Quarry Road").From(gate, 0).Note("Shorter by fifty minutes, and not ours to recommend. The foreman gives the key to people he knows.")
             .Then(coast.Road("To the quarry gate", 44, 48, "Lorries on weekdays."))
             .Then(Leg.Walk("Quarry Road", 1.9, 26, 30, "Stone road", LegalStatus.Private, coast.Says("Owner's sign: private, ask at the pump house", 70, "Ivo Calder"))
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.NotKnownInTheDark)
                 .Allow(Consent.No, Consent.AskFirst, DogRule.No).Open(new LocalTime(6, 30), new LocalTime(17, 0), "Gate locked at night and on Sundays")
                 .OpenBy(Hours("Mon-Sat 06:30-17:00; Sun closed"), "Gate locked at night and on Sundays", "The foreman, at the pump house")
                 .Draw(At(44.7010, -67.1500), At(44.6965, -67.1450), At(44.6925, -67.1395)));
-        place.AddRoute("Shore trail")
+        var trail = place.AddRoute("Shore trail").From(trailLot, 0)
             .Then(coast.Road("To the shore trail", 46, 50, "Last 2 km gravel."))
             .Then(Leg.Walk("Shore trail", 4.8, 82, 130, "Forest, roots, ladders", LegalStatus.RightOfWay, coast.Says("State's map", 70, "Ivo Calder", "https://ternbank.example/shore-trail"))
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.NotKnownInTheDark)
                 .Allow(Consent.Yes, Consent.Yes, DogRule.OnLead).Note("Two ladders; wet, they need both hands.")
                 .Draw(At(44.6985, -67.1582), At(44.6935, -67.1520), At(44.6868, -67.1462), At(44.6895, -67.1420), At(44.6920, -67.1390)));
         place.Rate(new HazardRating(HazardKind.Fall, 3, coast.Says("Club", 70, "Ivo Calder")));
@@ -115,6 +121,7 @@ internal static class QuarryDemo
             .Reached(Reach.None, "16 m up; spray in south-easterly gales, no green water in the lichen line")
             .Measure(new GroundHeight(18.2, 0.5, HeightMethod.Lidar, Cutler, coast.DaysAgo(500)))
             .Walk(84, 82, inTheDark: false, toBeyondReachMinutes: 0).NeverCutOff().Fit(20)
+            .By(trail, endMinutes: 2, walkInMinutes: 84, walkOutMinutes: 82)
             .Draw(Drawn("0 7 land; 38 1.5 land; 47 0 sea; 212 1.2 land; 225 3 land; 300 8 land"))
             .Sketched("widows-table-the-table.svg"));
         table.Compose(new Composition("pools-on-the-table", "Pools on the table", "Rain pools holding the sky; only after rain and before noon, when the wind fills them with grit.",
@@ -128,6 +135,7 @@ internal static class QuarryDemo
             .Reached(Reach.None, "21 m up")
             .Measure(new GroundHeight(23.5, 0.5, HeightMethod.Lidar, Cutler, coast.DaysAgo(500)))
             .Walk(92, 90, inTheDark: false, toBeyondReachMinutes: 0).NeverCutOff().Fit(2)
+            .By(trail, endMinutes: 10, walkInMinutes: 92, walkOutMinutes: 90)
             .OnEdge(EdgeDistance.WithinFiveMetres)
             .Draw(Drawn("0 9 land; 42 0.8 land; 50 0 sea; 196 0 sea; 199 2.4 land; 214 3.8 land; 238 6 land; 300 10 land"))
             .Sketched("widows-table-north-brow.svg"));

@@ -35,9 +35,10 @@ internal static class ReachDemo
                 WayOutOfWater = "Up the creek, on the gravel side",
                 Shelter = "Owner's shed",
             });
-        place.AddParking(new ParkingArea("Cannery Lane", At(44.5325, -67.6052), "Gravel", coast.Says("Owner", 95, "Ivo Calder")).Hold(4, 0));
-        place.AddRoute("Cannery Lane").Then(coast.Road("Route 187 and Cannery Lane", 98, 85, "Gate code from the secretary."))
+        var lane = place.AddParking(new ParkingArea("Cannery Lane", At(44.5325, -67.6052), "Gravel", coast.Says("Owner", 95, "Ivo Calder")).Hold(4, 0));
+        place.AddRoute("Cannery Lane").From(lane, 0).Then(coast.Road("Route 187 and Cannery Lane", 98, 85, "Gate code from the secretary."))
             .Then(Leg.Walk("Through the field", 0.3, 5, 3, "Grass, boards", LegalStatus.Permissive, coast.Says("Owner's letter", 95, "Ivo Calder"))
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.KnownInTheDark)
                 .Allow(Consent.Yes, Consent.Yes, DogRule.No));
         place.AddPermission(new PermissionLetter("The owner", "Members of the club, on foot, any day but Sunday", coast.DaysAgo(400), null));
         place.Rate(new HazardRating(HazardKind.SoftGround, 3, coast.Says("Club: knee-deep off the boards", 95, "Ivo Calder")));
@@ -75,9 +76,10 @@ internal static class ReachDemo
                 WayOutOfWater = "Gravel pocket north of the bowl",
                 Shelter = "None",
             });
-        place.AddParking(new ParkingArea("Duck Road end", At(44.4853, -67.5961), "Gravel", coast.Says("Trust's board", 110, "Marguerite Doyle")).Hold(15, 0));
-        place.AddRoute("Two-bog path").Then(coast.Road("Bridge and Duck Road", 108, 98, "Bridge lights; one way at a time."))
+        var end = place.AddParking(new ParkingArea("Duck Road end", At(44.4853, -67.5961), "Gravel", coast.Says("Trust's board", 110, "Marguerite Doyle")).Hold(15, 0));
+        place.AddRoute("Two-bog path").From(end, 0).Then(coast.Road("Bridge and Duck Road", 108, 98, "Bridge lights; one way at a time."))
             .Then(Leg.Walk("Two-bog path", 3.1, 62, 35, "Boards, roots, granite", LegalStatus.Permissive, coast.Says("Trust's board", 110, "Marguerite Doyle"))
+                .NeverCutOff().Over(LegGround.SoftGround).ByNight(LightAtNight.NotKnownInTheDark)
                 .Allow(Consent.No, Consent.Yes, DogRule.No).Draw(At(44.4853, -67.5961), At(44.4790, -67.5880), At(44.4718, -67.5785)));
         place.Rate(new HazardRating(HazardKind.Waves, 2, coast.Says("Club", 110, "Marguerite Doyle")));
         place.Report(new HazardNote(HazardKind.Animals, 2, "Pups ashore: stay below the skyline and leave if heads come up.", coast.DaysAgo(170), coast.DaysAgo(-200))
@@ -106,16 +108,19 @@ internal static class ReachDemo
             .JudgeTideBy(Milbridge, MilbridgeMeanSea, new TideCorrections(-6, -4, 1.05, 1.04))
             .OwnForeshore("Private to low-water mark", null)
             .InEmergency(new EmergencyBlock(At(44.5062, -67.7240), "911, ask for the Coast Guard") { NearestRoad = "Cape Road, at the mailboxes" });
-        place.AddParking(new ParkingArea("Cape Road verge", At(44.5130, -67.7262), "Verge", coast.Says("Club visit", 500, "Wes Pettibone")));
+        var verge = place.AddParking(new ParkingArea("Cape Road verge", At(44.5130, -67.7262), "Verge", coast.Says("Club visit", 500, "Wes Pettibone")));
+        var landing = place.AddParking(new ParkingArea("Cape landing", At(44.5196, -67.7301), "Gravel", coast.Says("Club visit", 500, "Wes Pettibone")).Hold(5));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Unknown, "Nobody has asked", 500));
-        place.AddRoute("Cape Road drive").Then(coast.Road("Cape Road", 112, 95, "No turning for trailers."))
+        place.AddRoute("Cape Road drive").From(verge, null).Then(coast.Road("Cape Road", 112, 95, "No turning for trailers."))
             .Then(Leg.Walk("Through the yard", 0.6, 9, 8, "Drive, lawn", LegalStatus.Private, coast.Says("Owner's sign", 500, "Wes Pettibone"))
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.NotKnownInTheDark)
                 .Allow(Consent.No, Consent.AskFirst, DogRule.No));
-        place.AddRoute("Along the foreshore").Then(coast.Road("To Cape landing", 110, 92, "Small lot."))
+        place.AddRoute("Along the foreshore").From(landing, 0).Then(coast.Road("To Cape landing", 110, 92, "Small lot."))
             .Then(Leg.Walk("Along the foreshore", 1.8, 35, 5, "Cobble, weed", LegalStatus.Unknown, coast.Says("Nobody knows who owns below high water here", 500, "Wes Pettibone"))
+                .Over(LegGround.Weed).ByNight(LightAtNight.NotKnownInTheDark)
                 .Allow(Consent.Unknown, Consent.Unknown, DogRule.Unknown)
                 .PassableWhile(new Crossing(Above(2.4, Milbridge), isBeach: true, minutesFromStance: null)));
-        place.AddRoute("Old town way").Then(coast.Road("Cape Road", 112, 95, "No turning for trailers."))
+        place.AddRoute("Old town way").From(verge, null).Then(coast.Road("Cape Road", 112, 95, "No turning for trailers."))
             .Then(Leg.Walk("Town way, discontinued", 0.8, 14, 10, "Overgrown", LegalStatus.Closed, coast.Says("Town meeting, discontinued 1974", 500, "Wes Pettibone")));
         place.Rate(new HazardRating(HazardKind.CutOff, null, coast.Says("Not rated", 500)));
 

@@ -31,14 +31,16 @@ internal static class WesternDemo
                 WayOutOfWater = "Boulders; pocket of sand on the west side",
                 Shelter = "None",
             });
-        place.AddParking(new ParkingArea("Trail head", At(44.4193, -67.8990), "Gravel", coast.Says("Refuge board", 380, "Marguerite Doyle")).Hold(9, 0));
+        var head = place.AddParking(new ParkingArea("Trail head", At(44.4193, -67.8990), "Gravel", coast.Says("Refuge board", 380, "Marguerite Doyle")).Hold(9, 0));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Forbidden, "Refuge board", 380));
         var shore = Leg.Walk("Shore loop", 2.3, 42, 20, "Heath path, boulders", LegalStatus.OpenAccess, coast.Says("Refuge board", 380, "Marguerite Doyle"))
+            .NeverCutOff().Over(LegGround.Boulders).ByNight(LightAtNight.KnownInTheDark)
             .Allow(Consent.Yes, Consent.Yes, DogRule.No).Draw(At(44.4193, -67.8990), At(44.4110, -67.8975), At(44.4050, -67.8985), At(44.4015, -67.8998));
         var bridge = Leg.Walk("West loop, over the footbridge", 1.9, 34, 15, "Heath path", LegalStatus.OpenAccess, coast.Says("Refuge board", 380, "Marguerite Doyle"))
+            .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.NotKnownInTheDark)
             .Allow(Consent.Yes, Consent.Yes, DogRule.No);
-        place.AddRoute("West loop").Then(coast.Road("Neck Road", 128, 104, "Gravel after the farm.")).Then(bridge);
-        place.AddRoute("Shore loop").Then(coast.Road("Neck Road", 128, 104, "Gravel after the farm.")).Then(shore);
+        var west = place.AddRoute("West loop").From(head, 0).Then(coast.Road("Neck Road", 128, 104, "Gravel after the farm.")).Then(bridge);
+        var round = place.AddRoute("Shore loop").From(head, 0).Then(coast.Road("Neck Road", 128, 104, "Gravel after the farm.")).Then(shore);
         place.Close(Closure.Between(coast.DaysAgo(60), coast.DaysAgo(-120), "Footbridge washed out", "Refuge", ClosureState.LiftAsked).Of(bridge));
         place.Close(Closure.Between(coast.DaysAgo(300), coast.DaysAgo(240), "Fire on the heath", "Refuge", ClosureState.InForce)).Lift();
         place.Rate(new HazardRating(HazardKind.Path, 2, coast.Says("Club: boulders, slow", 380, "Marguerite Doyle")));
@@ -51,6 +53,7 @@ internal static class WesternDemo
             .Reached(Reach.None, "Inland, 21 m up")
             .Measure(new GroundHeight(21, 1, HeightMethod.Chart, Milbridge, coast.DaysAgo(700)))
             .Walk(20, 20, inTheDark: true, toBeyondReachMinutes: 0).NeverCutOff().Fit(4)
+            .By(round, walkInMinutes: 20, walkOutMinutes: 20).By(west, walkInMinutes: 26, walkOutMinutes: 26)
             .Draw(Drawn("0 2 land; 80 0.8 land; 112 0.2 sea; 160 0.4 land; 205 0.6 land; 240 1.5 land; 300 3 land"))
             .Sketched("pigeon-neck-heath-bench.svg"));
         heath.Compose(new Composition("scarlet-heath", "Scarlet heath", "The heath in its October red, low sun from the side.",
@@ -63,6 +66,7 @@ internal static class WesternDemo
             .CheckedAs(coast.Says("Club visit", 50, "Marguerite Doyle"))
             .Reached(Reach.Waves)
             .Walk(45, 45, inTheDark: false).Fit(1)
+            .By(west, endMinutes: 5).By(round, endMinutes: 3, walkInMinutes: 45, walkOutMinutes: 45)
             .Sketched("pigeon-neck-boulder-end.svg"));
         end.Compose(new Composition("far-light", "The far light", "The grey tower alone on the line of the sea, sun coming up to the left of it.",
                 141, Full(400), WantedLight.TwilightGlow, WantedLight.BlueLight)
@@ -92,15 +96,20 @@ internal static class WesternDemo
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Forbidden, "Park's board", 14, area: lot));
         place.AddOvernightRule(coast.Night(Sleeper.Motorhome, OvernightStanding.Forbidden, "Park's board", 14, area: lot));
         place.AddOvernightRule(coast.Night(Sleeper.Tent, OvernightStanding.Forbidden, "Park's board", 14));
-        place.AddRoute("Loop road").Then(coast.Road("Route 186 and the loop road", 150, 118, "One way, clockwise."))
+        var pierLot = place.AddParking(new ParkingArea("Long-stay lot, bay ferry", At(44.3921, -68.2043), "Gravel", coast.Says("Timetable on the pier", 140, "Ada Thorsen"))
+            .Hold(120, 6, "USD").Note("Behind the pier."));
+        var loop = place.AddRoute("Loop road").From(lot, 0).Then(coast.Road("Route 186 and the loop road", 150, 118, "One way, clockwise."))
             .Then(Leg.Walk("On to the ledges", 0.2, 4, 6, "Rock", LegalStatus.RightOfWay, coast.Says("Park's board", 14, "Ada Thorsen"))
+                .NeverCutOff().Over(LegGround.WetRock).ByNight(LightAtNight.KnownInTheDark)
                 .Allow(Consent.Yes, Consent.Yes, DogRule.OnLead));
-        place.AddRoute("By the bay ferry and the bus").Note("Summer only; saves the drive round the bay.")
+        var ferry = place.AddRoute("By the bay ferry and the bus").From(pierLot, 4).Note("Summer only; saves the drive round the bay.")
             .Then(coast.Road("To the bay ferry", 120, 100, "Long-stay lot behind the pier."))
             .Then(Leg.ByFerry("Across the bay", new FerryFacts(55, new LocalTime(7, 0), new LocalTime(18, 30), 150, 20).Costing(28, "USD").Saving(35)
                     .Sailing(Sails("15 May-15 Oct first 07:00 last 17:00 every 150; no sailings"), Sails("15 May-15 Oct first 08:30 last 18:30 every 150; no sailings")), LegalStatus.RightOfWay,
-                coast.Says("Timetable on the pier", 140, "Ada Thorsen")).Allow(Consent.Yes, Consent.Yes, DogRule.OnLead))
+                coast.Says("Timetable on the pier", 140, "Ada Thorsen")).Allow(Consent.Yes, Consent.Yes, DogRule.OnLead)
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.Lit))
             .Then(Leg.Otherwise("Island bus to the point", 25, "Free, every hour, last one at 17:00.", LegalStatus.RightOfWay, coast.Says("Timetable on the pier", 140, "Ada Thorsen"))
+                .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.Lit)
                 .OpenBy(Hours("15 May-15 Oct 08:00-17:00; closed"))
                 .Allow(Consent.Yes, Consent.Yes, DogRule.OnLead));
         place.Rate(new HazardRating(HazardKind.Waves, 4, coast.Says("Club and park", 14, "Ada Thorsen")));
@@ -115,6 +124,7 @@ internal static class WesternDemo
             .Reached(Reach.None, "11 m above chart datum, 90 m from the edge; spray only, in the worst storm seen")
             .Measure(new GroundHeight(11.2, 0.3, HeightMethod.Levelling, Milbridge, coast.DaysAgo(330)))
             .Walk(1, 1, inTheDark: true, toBeyondReachMinutes: 0).NeverCutOff().Fit(12)
+            .By(loop, walkInMinutes: 1, walkOutMinutes: 1).By(ferry, endMinutes: 2)
             .Draw(Drawn("0 6 land; 40 2 land; 62 0 sea; 228 0.6 land; 246 1.1 land; 275 2.2 land; 320 5 land"))
             .Sketched("anvil-ledges-car-park-wall.svg"));
         wall.Compose(new Composition("storm-on-the-anvil", "Storm on the anvil", "Bursts twice the height of a house, from behind the wall.",
@@ -129,6 +139,7 @@ internal static class WesternDemo
             .Reached(Reach.Waves)
             .Measure(new GroundHeight(5.9, 0.3, HeightMethod.Levelling, Milbridge, coast.DaysAgo(330)))
             .Walk(5, 5, inTheDark: false, toBeyondReachMinutes: 3).NeverCutOff()
+            .By(loop, endMinutes: 1, walkInMinutes: 5, walkOutMinutes: 5).By(ferry, endMinutes: 6)
             // Judged before the place was given the nearer station: it reads "needs checking" until somebody judges it again.
             .UsableBelow(Above(2.6, Cutler)).UsableIn(new SeaLimit(0.6, 8, 45, 260))
             .WatchFrom(new NearbyPlace("Car park wall", At(44.3351, -68.0588), 4))

@@ -15,7 +15,7 @@ public enum Parts
     /// <summary>Parking, overnight rules and permission letters.</summary>
     Stay = 1,
 
-    /// <summary>Routes with their legs.</summary>
+    /// <summary>Routes with their legs and the car parks that serve them; with vantage points, their own ways too.</summary>
     Routes = 2,
 
     /// <summary>Vantage points with their compositions.</summary>
@@ -129,10 +129,13 @@ public static class LocationQueries
 
         var ids = found.Select(l => l.Id).ToArray();
         if (parts.HasFlag(Parts.Routes))
-            await db.Set<AccessRoute>().Where(r => ids.Contains(r.LocationId)).Include(r => r.Legs.OrderBy(leg => leg.Order)).OrderBy(r => r.Order).LoadAsync(cancel);
+            await db.Set<AccessRoute>().Where(r => ids.Contains(r.LocationId)).Include(r => r.Legs.OrderBy(leg => leg.Order))
+                .Include(r => r.Parking.OrderBy(served => served.Order)).AsSingleQuery().OrderBy(r => r.Order).LoadAsync(cancel);
         if (parts.HasFlag(Parts.Compositions))
         {
             var stances = db.Set<VantagePoint>().Where(v => ids.Contains(v.LocationId)).Include(v => v.Compositions.OrderBy(c => c.Id)).AsQueryable();
+            if (parts.HasFlag(Parts.Routes))
+                stances = stances.Include(v => v.Ways.OrderBy(way => way.Order));
             if (parts.HasFlag(Parts.Photos))
                 stances = stances.Include(v => v.Photos.OrderBy(p => p.KeptAt).ThenBy(p => p.Id));
             await stances.AsSingleQuery().OrderBy(v => v.Id).LoadAsync(cancel);

@@ -1,3 +1,4 @@
+using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Hazards;
 
@@ -6,11 +7,15 @@ namespace Foreshore.Guide.Locations;
 /// <summary>What of a place goes onto its sketch. A blurred place comes without stances, parking and ways, so nothing does.</summary>
 public static class PlaceSketches
 {
+    /// <summary>A car park across the bay, by the pier of the boat, would shrink all else to a dot.</summary>
+    private const double FarthestParkingMetres = 3000;
+
     public static IReadOnlyList<SketchPlace> SketchPlaces(this PlaceView view) =>
     [
         .. view.Place.VantagePoints.Select((stance, i) => new SketchPlace(SketchMarkKind.Vantage, $"{i + 1}", stance.Name, stance.Position,
             [.. stance.Compositions.Select(c => new SketchFacing(c.Facing, c.Lens.HorizontalAngleDegrees))])),
-        .. view.Place.Parking.Select(area => new SketchPlace(SketchMarkKind.Parking, "P", area.Name, area.Position, [])),
+        .. view.Place.Parking.Where(area => Geodesic.Between(view.Place.Position, area.Position).Metres <= FarthestParkingMetres)
+            .Select(area => new SketchPlace(SketchMarkKind.Parking, "P", area.Name, area.Position, [])),
         .. view.Notes.Where(note => note.Position is not null)
             .Select(note => new SketchPlace(SketchMarkKind.Hazard, "!", $"{note.Kind.Words()}, {HazardWords.SeverityWords(note.Severity)}", note.Position!.Value, [])),
     ];

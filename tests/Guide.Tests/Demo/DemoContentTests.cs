@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
+using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
@@ -48,6 +49,52 @@ public sealed class DemoContentTests(DemoGuideSite site) : IClassFixture<DemoGui
         Assert.Contains(Points, v => v.EyeMetresAboveMeanSea(2.96) > 40);
         Assert.Contains(Coast, l => l.VantagePoints.Any(v => v.HighestUsableTide?.NeedsChecking(l.TideStationId) == true));
         Assert.All(Coast, l => Assert.NotNull(l.Emergency));
+    }
+
+    [Fact]
+    public void Every_way_names_its_car_parks_and_every_leg_of_one_that_may_be_recommended_answers_for_ground_and_tide()
+    {
+        var routes = Coast.SelectMany(l => l.Routes).ToList();
+        Assert.All(routes, route => Assert.NotEmpty(route.Parking));
+        Assert.All(routes.Where(route => route.MayBeRecommended), route => Assert.NotNull(route.Parking[0].WalkMinutes));
+        Assert.All(routes.Where(route => route.MayBeRecommended).SelectMany(route => route.Legs), leg =>
+        {
+            Assert.NotEqual(TidalCut.Unknown, leg.TidalCut);
+            Assert.NotEqual(LegGround.Unknown, leg.Ground);
+        });
+        Assert.Equal(["Light Road car park", "Verge before the gate"], Coast.Single(l => l.Slug == "halfmoon-light").Routes[0].Parking.Select(served => served.ParkingArea.Name));
+    }
+
+    /// <summary>Measured whole at the stance; else car park, walking legs and the route's end come to no more than the stance's own figure, or are given apart.</summary>
+    [Fact]
+    public void Walks_agree_with_each_other()
+    {
+        foreach (var (place, stance) in Coast.SelectMany(l => l.VantagePoints.Where(v => v.WalkInMinutes is not null).Select(v => (l, v))))
+        {
+            var first = place.Routes.Where(route => route.MayBeRecommended).OrderBy(route => route.Order).First();
+            var ways = stance.Ways.Count > 0 ? stance.Ways.Select(way => (way.Route, way.WalkInMinutes, way.WalkOutMinutes, way.EndMinutes)) : [(first, null, null, 0)];
+            foreach (var (route, walkIn, walkOut, end) in ways)
+            {
+                var parts = route.Parking[0].WalkMinutes + route.Legs.Where(leg => leg.Kind == LegKind.Walk).Sum(leg => leg.Minutes) + end;
+                if (walkIn is not null)
+                    Assert.True(walkIn >= stance.WalkInMinutes && walkOut >= stance.WalkOutMinutes, $"{stance.Name} by {route.Name}");
+                else if (stance.Ways.Count == 0)
+                    Assert.True(parts <= stance.WalkInMinutes && parts <= stance.WalkOutMinutes, $"{stance.Name} by {route.Name}: {parts}");
+                else
+                    Assert.True(parts is not null, $"{stance.Name} by {route.Name} is neither measured whole nor in parts");
+            }
+        }
+    }
+
+    [Fact]
+    public void The_head_of_the_bar_is_reached_without_crossing_it_and_the_top_is_not()
+    {
+        var holm = Coast.Single(l => l.Slug == "sorrel-holm");
+        var (head, top) = (holm.VantagePoints.Single(v => v.Slug == "bar-head"), holm.VantagePoints.Single(v => v.Slug == "holm-top"));
+
+        Assert.DoesNotContain(Assert.Single(head.Ways).Route.Legs, leg => leg.TidalCut != TidalCut.Never);
+        Assert.Contains(top.Ways[0].Route.Legs, leg => leg.TidalCut == TidalCut.Crossing && leg.Ground == LegGround.Weed);
+        Assert.DoesNotContain(top.Ways, way => way.Route == head.Ways[0].Route);
     }
 
     /// <summary>Holds for any day of loading: no constructor depends on the season.</summary>

@@ -36,12 +36,12 @@ public class WeekendPageTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite
     }
 
     [Fact]
-    public async Task No_cell_whose_stance_water_can_reach_suits()
+    public async Task No_cell_whose_stance_waves_can_reach_suits()
     {
         await using var db = guide.Open();
         var places = await Foreshore.Guide.Locations.LocationQueries.CoastAsync(db, Reader.Visitor, Foreshore.Guide.Locations.Parts.All);
         var wet = places.SelectMany(place => place.VantagePoints, (place, stance) => (place, stance))
-            .Where(pair => pair.stance.Reach != Compositions.Reach.None)
+            .Where(pair => pair.stance.IsWaveExposed)
             .SelectMany(pair => pair.stance.Compositions, (pair, composition) => $"/coast/{pair.place.Slug}/{pair.stance.Slug}/{composition.Slug}").ToHashSet();
         var page = await PageAsync("/weekend");
 
