@@ -52,6 +52,10 @@ public class GuideHost(TestCluster cluster, bool withDemo, bool onRealPort = fal
             services.AddSingleton<IClock>(Clock);
             services.AddSingleton<IInterceptor>(Commands);
             services.AddSingleton<ILoggerProvider>(Log);
+            // What the shipped settings leave to the log of the failed request, the tests want to see where nobody logs that either.
+            services.AddLogging(logging => logging.AddFilter<LogLines>("Microsoft.EntityFrameworkCore", LogLevel.Error)
+                .AddFilter<LogLines>("Microsoft.EntityFrameworkCore.Query", LogLevel.Error)
+                .AddFilter<LogLines>("Microsoft.EntityFrameworkCore.Database.Connection", LogLevel.Error));
         });
     }
 

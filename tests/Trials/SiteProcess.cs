@@ -11,6 +11,7 @@ internal sealed class SiteProcess : IAsyncDisposable
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
     private readonly string[] settings;
     private readonly string log;
+    private readonly StreamWriter said;
     private readonly (string Name, string Value)[] environment;
     private readonly string[] before;
     private Process? process;
@@ -25,6 +26,7 @@ internal sealed class SiteProcess : IAsyncDisposable
         (Data, Connection) = (data, connection);
         Address = new Uri($"http://127.0.0.1:{FreePort()}");
         (this.log, this.environment, this.before) = (log, environment ?? [], before ?? []);
+        said = new StreamWriter(log, append: true) { AutoFlush = true };
         settings = [connection is null ? $"--Database:Directory={data}" : $"--ConnectionStrings:Guide={connection}", $"--urls={Address.OriginalString}", "--Proxy:Networks=127.0.0.1/32", "--Logging:LogLevel:Microsoft=Critical"];
     }
 
@@ -50,8 +52,8 @@ internal sealed class SiteProcess : IAsyncDisposable
         foreach (var (name, value) in environment)
             start.Environment[name] = value;
         process = Process.Start(start)!;
-        process.OutputDataReceived += (_, said) => Write(said.Data);
-        process.ErrorDataReceived += (_, said) => Write(said.Data);
+        process.OutputDataReceived += (_, line) => Write(line.Data);
+        process.ErrorDataReceived += (_, line) => Write(line.Data);
         process.BeginOutputReadLine();
         process.BeginErrorReadLine();
     }
@@ -96,6 +98,8 @@ internal sealed class SiteProcess : IAsyncDisposable
         }
 
         process?.Dispose();
+        lock (said)
+            said.Dispose();
     }
 
     /// <summary>A process and all that it started.</summary>
@@ -132,8 +136,8 @@ internal sealed class SiteProcess : IAsyncDisposable
     {
         if (line is null)
             return;
-        lock (settings)
-            File.AppendAllText(log, line + "\n");
+        lock (said)
+            said.WriteLine(line);
     }
 
     private static int FreePort()

@@ -16,14 +16,16 @@ internal sealed partial class DatabaseWatch(DatabasePulse pulse, ILogger<Databas
     private readonly Stopwatch away = new();
     private TimeSpan pause;
     private TimeSpan next;
+    private IReadOnlyList<byte[]> peers = [];
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         using var looks = new PeriodicTimer(BetweenLooks);
         try
         {
+            peers = await StuckConnections.PeersOfAsync(pulse.Server, stoppingToken);
             while (await looks.WaitForNextTickAsync(stoppingToken))
-                await LookAsync();
+                await LookAsync(stoppingToken);
         }
         catch (OperationCanceledException)
         {
@@ -31,19 +33,23 @@ internal sealed partial class DatabaseWatch(DatabasePulse pulse, ILogger<Databas
         }
     }
 
-    private async Task LookAsync()
+    private async Task LookAsync(CancellationToken stop)
     {
         if (pulse.IsAnswering)
         {
             if (away.IsRunning)
+            {
                 Back(log, away.Elapsed.TotalSeconds);
+                peers = await StuckConnections.PeersOfAsync(pulse.Server, stop);
+            }
+
             away.Reset();
             (pause, next) = (TimeSpan.Zero, TimeSpan.Zero);
             return;
         }
 
         if (pulse.IsFrozen)
-            StuckConnections.Break(pulse.Server);
+            StuckConnections.Break(peers);
         if (!away.IsRunning)
         {
             away.Start();

@@ -11,15 +11,16 @@ namespace Foreshore.Guide.Database;
 /// a server that answers nothing a page would hang until both time-outs have passed. Linux keeps a process's sockets in /proc; elsewhere
 /// the time-outs remain.
 /// </summary>
-internal static partial class StuckConnections
+internal static class StuckConnections
 {
     private const string Sockets = "/proc/self/fd";
     private const int BothWays = 2;
     private const int LongestAddress = 128;
 
-    public static int Break(NpgsqlConnectionStringBuilder server)
+    /// <param name="peers">The server's addresses, from <see cref="PeersOfAsync"/>: asked for while all is well, since a name may not be found when it is not.</param>
+    public static int Break(IReadOnlyList<byte[]> peers)
     {
-        if (!Directory.Exists(Sockets) || PeersOf(server) is not { Count: > 0 } peers)
+        if (!Directory.Exists(Sockets) || peers.Count == 0)
             return 0;
 
         var broken = 0;
@@ -37,7 +38,7 @@ internal static partial class StuckConnections
     }
 
     /// <summary>The addresses of the server as the system writes them: family, then path or port and number.</summary>
-    private static List<byte[]> PeersOf(NpgsqlConnectionStringBuilder server)
+    public static async Task<IReadOnlyList<byte[]>> PeersOfAsync(NpgsqlConnectionStringBuilder server, CancellationToken stop)
     {
         if (server.Host is not { Length: > 0 } host)
             return [];
@@ -45,7 +46,7 @@ internal static partial class StuckConnections
             return [Bytes(new UnixDomainSocketEndPoint(string.Create(CultureInfo.InvariantCulture, $"{host}/.s.PGSQL.{server.Port}")))];
         try
         {
-            return [.. Dns.GetHostAddresses(host).Select(address => Bytes(new IPEndPoint(address, server.Port)))];
+            return [.. (await Dns.GetHostAddressesAsync(host, stop)).Select(address => Bytes(new IPEndPoint(address, server.Port)))];
         }
         catch (SocketException)
         {

@@ -22,6 +22,7 @@ internal static class Verbs
         foreshore reset     throw the embedded database away
         foreshore backup F  back the embedded database up into the new file F, while the site runs or not
         foreshore restore F put the backup in file F in the place of the embedded database; the site must be stopped
+        foreshore forget D  erase again who is noted in folder D, after a server of one's own was restored
         foreshore link R    print a link that makes one account of role R: member, warden or admin
         foreshore healthy   ask the site on this machine whether it is well (for containers)
         foreshore ingest    make a photo anew, from standard input to standard output (the site asks this of itself)
@@ -61,6 +62,9 @@ internal static class Verbs
                     return 0;
                 case "restore":
                     await BackupVerbs.RestoreAsync(settings.FirstOrDefault() ?? "", Settings([.. settings.Skip(1)]));
+                    return 0;
+                case "forget":
+                    await BackupVerbs.ForgetAsync(settings.FirstOrDefault() ?? "", Settings([.. settings.Skip(1)]));
                     return 0;
                 case "help":
                     Console.WriteLine(Usage);
@@ -114,6 +118,8 @@ internal static class Verbs
         builder.AddSite(server.AppConnection);
         if (server.Embedded is { } embedded)
             builder.Services.AddSingleton(embedded).AddSingleton(new ErasureNotes(embedded.DataDirectory));
+        else if (builder.Configuration["Database:Erasures"] is { Length: > 0 } noted)
+            builder.Services.AddSingleton(new ErasureNotes(noted));
         await using var app = builder.Build();
         app.UseSite();
         app.Lifetime.ApplicationStarted.Register(() =>

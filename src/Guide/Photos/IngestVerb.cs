@@ -18,7 +18,7 @@ internal static class IngestVerb
             var room = new byte[Developing.MostBytes + 1];
             var read = input.ReadAtLeast(room, room.Length, throwOnEndOfStream: false);
             Array.Resize(ref room, read);
-            NativeMemory.Allow(Developing.MostNative + Developing.MostBytes);
+            ProcessBounds.Set(Developing.MostNative + Developing.MostBytes, Darkroom.MostSeconds);
             var (width, height, full, small) = Developing.Develop(room);
             DevelopedPhoto.Write(output, width, height, full, small);
             return 0;

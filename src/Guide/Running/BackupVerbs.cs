@@ -32,6 +32,17 @@ internal static class BackupVerbs
             Console.WriteLine($"The settings it ran with are in {done.Settings}. Those in use were not changed: compare them.");
     }
 
+    /// <summary>After a restore of a server of one's own: those are erased again whom the notes in a folder tell.</summary>
+    public static async Task ForgetAsync(string folder, IConfiguration settings)
+    {
+        if (folder.Length == 0 || folder.StartsWith('-') || !Directory.Exists(folder))
+            throw new OperatorException($"\"forget\" wants the folder with {ErasureNotes.FileName}.", "Name it, like \"foreshore forget /var/backups\".");
+        await using var server = await GuideServer.OpenAsync(settings);
+        await using var db = GuideConnection.Open(server.AppConnection);
+        var erased = await Erasure.EraseNotedAsync(db, ErasureNotes.Read(folder), CancellationToken.None);
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{erased} members who had been erased were erased again."));
+    }
+
     private static void RefuseOthers(string path, IConfiguration settings, string verb, string todo)
     {
         if (path.Length == 0 || path.StartsWith('-'))

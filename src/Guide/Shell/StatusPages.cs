@@ -11,7 +11,7 @@ internal static class StatusPages
     public static void UseStatusPages(this WebApplication app)
     {
         app.UseWhen(context => IsForPrograms(context.Request.Path),
-            programs => programs.UseExceptionHandler(new ExceptionHandlerOptions { StatusCodeSelector = StatusOf }));
+            programs => programs.UseExceptionHandler(new ExceptionHandlerOptions { StatusCodeSelector = StatusOf, SuppressDiagnosticsCallback = IsToldAlready }));
         app.UseWhen(context => !IsForPrograms(context.Request.Path), pages =>
         {
             pages.Use(async (context, next) =>
@@ -25,6 +25,7 @@ internal static class StatusPages
                 CreateScopeForErrors = true,
                 // A form that is too large is the asker's fault (413), not the site's.
                 StatusCodeSelector = StatusOf,
+                SuppressDiagnosticsCallback = IsToldAlready,
             });
             pages.UseStatusCodePagesWithReExecute("/status/{0}", createScopeForStatusCodePages: true);
             pages.Use((context, next) =>
@@ -37,6 +38,10 @@ internal static class StatusPages
             });
         });
     }
+
+    /// <summary>That the database is away stands in the log once, not again for each page that says so.</summary>
+    private static bool IsToldAlready(ExceptionHandlerSuppressDiagnosticsContext context) =>
+        context.Exception.GetBaseException() is DbException { SqlState: PostgresErrorCodes.CannotConnectNow };
 
     private static int StatusOf(Exception fault) => fault switch
     {
