@@ -41,21 +41,22 @@ internal sealed class People(SiteProcess site)
         }
     }
 
-    /// <summary>A new member's cookie; tried again while the database is away.</summary>
-    public async Task<string> CookieAsync(Role role)
+    /// <summary>A new member's cookie; tried again while the database is away, null where all was over before it came back.</summary>
+    public async Task<string?> CookieAsync(Role role, CancellationToken enough)
     {
-        var since = System.Diagnostics.Stopwatch.StartNew();
-        while (true)
+        while (!enough.IsCancellationRequested)
         {
             try
             {
                 return await SignInAsync(role);
             }
-            catch (Exception fault) when (fault is NpgsqlException or DbUpdateException or InvalidOperationException or IOException && since.Elapsed < TimeSpan.FromMinutes(1))
+            catch (Exception fault) when (fault is NpgsqlException or DbUpdateException or InvalidOperationException or IOException)
             {
-                await Task.Delay(200);
+                await Task.Delay(200, CancellationToken.None);
             }
         }
+
+        return null;
     }
 
     private async Task<string> SignInAsync(Role role)

@@ -23,7 +23,9 @@ internal sealed partial class Writer(SiteProcess site, People people, Journal jo
         var written = 0;
         while (!enough.IsCancellationRequested && written < most)
         {
-            using var browser = Browser(await people.CookieAsync(Role.Member));
+            if (await people.CookieAsync(Role.Member, enough) is not { } cookie)
+                return;
+            using var browser = Browser(cookie);
             string? token = null;
             for (var draft = 0; draft < DraftsOfOne && !enough.IsCancellationRequested && written < most;)
             {

@@ -19,7 +19,7 @@ public sealed class DecodedSizeTests : IDisposable
     [InlineData(0x11, 3 * 12 * 8 * 128)]
     [InlineData(0x22, (12 * 8 + 2 * 6 * 4) * 128)]
     public void A_progressive_jpeg_takes_its_coefficients_too(byte sampling, int coefficients) =>
-        Assert.Equal(96 * 64 * 4 + coefficients, DecodedSize.Of(Progressive(96, 64, sampling), SKEncodedImageFormat.Jpeg, new(96, 64), new(96, 64)));
+        Assert.Equal(96 * 64 * 4 + coefficients, DecodedSize.Of(Sampled(sampling), SKEncodedImageFormat.Jpeg, new(96, 64), new(96, 64)));
 
     [Fact]
     public void A_png_in_passes_takes_its_pixels_twice()
@@ -35,7 +35,7 @@ public sealed class DecodedSizeTests : IDisposable
     [Fact]
     public void A_damaged_head_is_no_reason_to_fall()
     {
-        var file = Progressive(96, 64, 0x11);
+        var file = Sampled(0x11);
         for (var length = 4; length < file.Length; length++)
             DecodedSize.Of(file.AsSpan(0, length), SKEncodedImageFormat.Jpeg, new(96, 64), new(96, 64));
     }
@@ -52,6 +52,34 @@ public sealed class DecodedSizeTests : IDisposable
         Assert.Contains("takes more memory than there is", refusal.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>A head that is not found tells nothing; then the bound of the process holds. The same file with fewer pixels is taken.</summary>
+    [Fact]
+    public async Task What_the_head_does_not_tell_is_held_by_the_bound_of_the_process()
+    {
+        byte[] small = MadePicture.Progressive(96, 64, 0, 1, 2), large = MadePicture.Progressive(10_000, 7_900, 0, 1, 2);
+        Assert.InRange(DecodedSize.Of(large, SKEncodedImageFormat.Jpeg, new(10_000, 7_900), new(5_000, 3_950)), 1, Developing.MostAtOnce);
+
+        var developed = await darkroom.DevelopAsync(small, TestContext.Current.CancellationToken);
+        await Assert.ThrowsAsync<NotAcceptedException>(() => darkroom.DevelopAsync(large, TestContext.Current.CancellationToken));
+
+        Assert.Equal((96, 64), (developed.Width, developed.Height));
+    }
+
+    [Fact]
+    public void Without_garbage_the_same_head_is_found() =>
+        Assert.InRange(DecodedSize.Of(MadePicture.Progressive(10_000, 7_900), SKEncodedImageFormat.Jpeg, new(10_000, 7_900), new(5_000, 3_950)), Developing.MostAtOnce, long.MaxValue);
+
+    /// <summary>How the runtime tells of a process that the system ended for its use of a processor: the bound of a shell, one second.</summary>
+    [Fact]
+    public async Task A_process_that_used_up_its_time_ends_as_the_constant_says()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "Signals are Linux's.");
+        using var busy = System.Diagnostics.Process.Start("sh", ["-c", "ulimit -St 1; while :; do :; done"]);
+        await busy.WaitForExitAsync(TestContext.Current.CancellationToken);
+
+        Assert.Equal(ProcessBounds.OutOfTime, busy.ExitCode);
+    }
+
     /// <summary>The largest that is taken goes through the process with its bound: 50 megapixels of one colour.</summary>
     [Fact]
     public async Task The_largest_png_that_is_taken_fits_the_bound()
@@ -66,10 +94,10 @@ public sealed class DecodedSizeTests : IDisposable
 
     public void Dispose() => darkroom.Dispose();
 
-    /// <summary>Up to its frame: what comes behind is not looked at.</summary>
-    private static byte[] Progressive(ushort width, ushort height, byte sampling) =>
-    [
-        0xFF, 0xD8, 0xFF, 0xE0, 0, 4, 0, 0, 0xFF, 0xC2, 0, 17, 8, (byte)(height >> 8), (byte)height, (byte)(width >> 8), (byte)width, 3,
-        1, sampling, 0, 2, 0x11, 1, 3, 0x11, 1, 0xFF, 0xDA, 0, 2,
-    ];
+    private static byte[] Sampled(byte sampling)
+    {
+        var file = MadePicture.Progressive(96, 64);
+        file[file.AsSpan().IndexOf([(byte)0xFF, (byte)0xC2]) + 11] = sampling;
+        return file;
+    }
 }

@@ -93,6 +93,16 @@ internal static class MadePicture
             .. Segment(0xDA, [4, 1, 0, 2, 0, 3, 0, 4, 0, 0, 63, 0]), .. new byte[6], 0xFF, 0xD9];
     }
 
+    /// <summary>Gray, in passes of which only the first is there, with bytes between its segments that readers skip.</summary>
+    public static byte[] Progressive(ushort width, ushort height, params byte[] between)
+    {
+        byte[] components = [.. Enumerable.Range(1, 3).SelectMany(i => (byte[])[(byte)i, 0x11, 0])];
+        byte[] oneCode = [1, .. new byte[15], 0];
+        return [0xFF, 0xD8, .. Segment(0xDB, [0, .. Enumerable.Repeat((byte)1, 64)]), .. between,
+            .. Segment(0xC2, [8, (byte)(height >> 8), (byte)height, (byte)(width >> 8), (byte)width, 3, .. components]),
+            .. Segment(0xC4, [0x00, .. oneCode]), .. Segment(0xC4, [0x10, .. oneCode]), .. Segment(0xDA, [3, 1, 0, 2, 0, 3, 0, 0, 0, 0]), .. new byte[64], 0xFF, 0xD9];
+    }
+
     /// <summary>Two pictures, one after the other, in one WebP file.</summary>
     public static byte[] Animated()
     {
