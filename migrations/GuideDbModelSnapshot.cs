@@ -1666,6 +1666,11 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("sent_at");
 
+                    b.Property<byte[]>("SentContent")
+                        .HasMaxLength(32)
+                        .HasColumnType("bytea")
+                        .HasColumnName("sent_content");
+
                     b.Property<Instant>("StartedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("started_at");

@@ -15,8 +15,8 @@ if (form) await fill(form);
 
 /** After sending, the site holds it; the copy in this browser goes. */
 function forgetWhatWasSent() {
-  const sent = new URL(location.href).searchParams.get("sent");
-  if (sent) store.drop(`draft:${sent}`);
+  const sent = new URL(location.href).searchParams;
+  for (const id of [sent.get("sent"), sent.get("form")]) if (id) store.drop(`draft:${id}`);
   for (const name of ["hazard", "near-miss"]) {
     const isBack = form?.dataset.draft === name && !document.querySelector(".error-summary");
     if (isBack && store.get(`sent:${name}`)) { store.drop(`draft:${name}`); store.drop(`sent:${name}`); }

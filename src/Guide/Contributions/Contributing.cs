@@ -15,9 +15,7 @@ public sealed record ContributionOutcome(Proposal? Proposal, IReadOnlyList<Field
 /// <summary>Verbs of members on their own proposals. Beginning or sending twice makes one.</summary>
 public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clock)
 {
-    /// <summary>Drafts of one member; a hand that marks spots all day is not hindered, a script is.</summary>
-    public const int MostDrafts = 50;
-
+    /// <summary>Drafts and open proposals of one member; a hand that marks spots all day is not hindered, a script is.</summary>
     public const int MostOpen = 100;
 
     public async Task<IReadOnlyList<Proposal>> OwnAsync(Guid memberId, CancellationToken cancel)
@@ -32,24 +30,43 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
         return await db.Proposals.AsNoTracking().SingleOrDefaultAsync(p => p.Id == id && p.ProposerId == memberId, cancel);
     }
 
+    /// <summary>Begins a draft, once: under a number that is there already it is left as it has become since.</summary>
+    public async Task<ContributionOutcome> BeginAsync(Reader member, Guid id, Matter matter, IReadOnlyDictionary<string, string> given, CancellationToken cancel)
+    {
+        while (await FindAsync(id, member.MemberId!.Value, cancel) is { } begun)
+        {
+            if (begun.MayBeEdited)
+                return new(begun, []);
+            // The spot of one that was sent is marked again: that is another one.
+            id = SentContent.KeyOf(id, "again");
+        }
+        return await KeepAsync(member, id, matter, null, given, cancel);
+    }
+
     /// <summary>Keeps what was typed; the first time it begins the draft under the number that the form brought.</summary>
-    public async Task<ContributionOutcome> KeepAsync(Reader member, Guid id, Matter matter, int? targetId, IReadOnlyDictionary<string, string> given, CancellationToken cancel) =>
-        await ChangeAsync(member, id, matter, targetId, (_, _) => Task.FromResult<IReadOnlyList<FieldFault>>([]), given, cancel);
+    /// <param name="content">Digest of all that the form brought; null: of the texts given.</param>
+    public async Task<ContributionOutcome> KeepAsync(
+        Reader member, Guid id, Matter matter, int? targetId, IReadOnlyDictionary<string, string> given, CancellationToken cancel, byte[]? content = null) =>
+        await ChangeAsync(member, id, matter, targetId, given, content ?? ContentOf(given), null, cancel);
 
     /// <summary>Keeps what was typed and, where all of it can be read, sends it to the wardens.</summary>
+    /// <param name="content">Digest of all that the form brought; null: of the texts given.</param>
     public async Task<ContributionOutcome> SendAsync(
-        Reader member, Guid id, Matter matter, int? targetId, IReadOnlyDictionary<string, string> given, string? reason, string? reply, CancellationToken cancel) =>
-        await ChangeAsync(member, id, matter, targetId, async (db, proposal) =>
+        Reader member, Guid id, Matter matter, int? targetId, IReadOnlyDictionary<string, string> given, string? reason, string? reply, CancellationToken cancel, byte[]? content = null)
+    {
+        content ??= ContentOf(given, reason, reply);
+        return await ChangeAsync(member, id, matter, targetId, given, content, async (db, proposal) =>
         {
             var faults = proposal.Matter == Matter.NewStance ? await OfNewAsync(db, proposal, cancel) : await OfChangeAsync(db, proposal, member, reason, cancel);
             if (faults.Count > 0)
                 return faults;
             if (proposal.State == ProposalState.Asked)
                 proposal.Reply(reply);
-            proposal.Send(reason, clock.GetCurrentInstant());
+            proposal.Send(reason, clock.GetCurrentInstant(), content);
             await db.SendPhotosAsync(proposal, cancel);
             return [];
-        }, given, cancel);
+        }, cancel);
+    }
 
     public async Task<ContributionOutcome> WithdrawAsync(Reader member, Guid id, CancellationToken cancel)
     {
@@ -61,14 +78,28 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
         return await SavedAsync(db, own, () => own.Withdraw(clock.GetCurrentInstant()), cancel);
     }
 
-    private async Task<ContributionOutcome> ChangeAsync(Reader member, Guid id, Matter matter, int? targetId,
-        Func<GuideDb, Proposal, Task<IReadOnlyList<FieldFault>>> then, IReadOnlyDictionary<string, string> given, CancellationToken cancel)
+    private async Task<ContributionOutcome> ChangeAsync(Reader member, Guid id, Matter matter, int? targetId, IReadOnlyDictionary<string, string> given,
+        byte[] content, Func<GuideDb, Proposal, Task<IReadOnlyList<FieldFault>>>? then, CancellationToken cancel)
     {
         Require.That(member is { IsMember: true, MemberId: not null }, "Sign in first; what you typed is kept in this browser.");
-        await using var db = await database.CreateDbContextAsync(cancel);
-        var proposal = await db.Proposals.SingleOrDefaultAsync(p => p.Id == id, cancel);
+        if (id == Guid.Empty)
+            return new(null, [new("send", SheetPost.NoNumber)]);
+        try
+        {
+            return await database.InTurnAsync(member.MemberId.Value, async db => (await InTurnAsync(db, member, id, matter, targetId, given, content, then, cancel), true), cancel);
+        }
+        catch (DbUpdateException)
+        {
+            return new(null, [new("send", "A warden decided on this at the same moment, so it was not kept. Send it again; what you typed stands below.")]);
+        }
+    }
+
+    private async Task<ContributionOutcome> InTurnAsync(GuideDb db, Reader member, Guid number, Matter matter, int? targetId, IReadOnlyDictionary<string, string> given,
+        byte[] content, Func<GuideDb, Proposal, Task<IReadOnlyList<FieldFault>>>? then, CancellationToken cancel)
+    {
+        var (proposal, id) = await HeldAsync(db, number, matter, targetId, content, cancel);
         if (proposal is not null && proposal.ProposerId != member.MemberId)
-            return new(null, []);
+            return new(null, [new("send", "This form belongs to somebody else's draft. Load the page again; what you typed is kept in this browser.")]);
         if (proposal is { MayBeEdited: false })
             return new(proposal, []);
 
@@ -79,26 +110,44 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
                 return new(null, []);
             if (await db.Proposals.CountAsync(p => p.ProposerId == member.MemberId && (p.State == ProposalState.Draft || p.State == ProposalState.Sent || p.State == ProposalState.Asked), cancel) >= MostOpen)
                 return new(null, [new("send", $"{MostOpen} drafts and proposals of yours are open. Send, withdraw or wait for some of them first.")]);
-            proposal = new Proposal(id, matter, place?.Place.Id, targetId, member.MemberId.Value, clock.GetCurrentInstant());
+            proposal = new Proposal(id, matter, place?.Place.Id, targetId, member.MemberId!.Value, clock.GetCurrentInstant());
             if (place is not null)
                 proposal.Keep(given, clock.GetCurrentInstant()).FoundAs(place.Read());
             db.Add(proposal);
         }
 
-        IReadOnlyList<FieldFault> faults = [];
-        var outcome = await SavedAsync(db, proposal, () => proposal.Keep(given, clock.GetCurrentInstant()), cancel);
-        if (outcome.Faults.Count > 0 || outcome.Proposal is null)
-            return outcome;
         try
         {
-            faults = await then(db, proposal);
+            proposal.Keep(given, clock.GetCurrentInstant());
+            await db.SaveChangesAsync(cancel);
+            var faults = then is null ? [] : await then(db, proposal);
+            if (faults.Count == 0)
+                await db.SaveChangesAsync(cancel);
+            return new(proposal, faults);
         }
         catch (NotAcceptedException refused)
         {
-            faults = [new("send", refused.Message)];
+            return new(proposal, [new("send", refused.Message)]);
         }
-        return faults.Count > 0 ? new(proposal, faults) : await SavedAsync(db, proposal, () => { }, cancel);
     }
+
+    /// <summary>
+    /// What a form's number stands for: a draft that goes on, or what was sent with this very content. After the Back button the number may
+    /// come with other content, or from another form: that is a proposal of its own, under a number made from the first.
+    /// </summary>
+    private static async Task<(Proposal? Held, Guid Number)> HeldAsync(GuideDb db, Guid number, Matter matter, int? targetId, byte[] content, CancellationToken cancel)
+    {
+        while (await db.Proposals.SingleOrDefaultAsync(p => p.Id == number, cancel) is { } held)
+        {
+            if (held.IsAbout(matter, targetId) && (held.MayBeEdited || held.WasSentAs(content)))
+                return (held, number);
+            number = SentContent.KeyOf(number, matter.ToString(), $"{targetId}");
+        }
+        return (null, number);
+    }
+
+    private static byte[] ContentOf(IReadOnlyDictionary<string, string> given, string? reason = null, string? reply = null) =>
+        SentContent.DigestOf([.. given.Select(pair => (SheetPost.Prefix + pair.Key, pair.Value)), ("reason", reason ?? ""), ("reply", reply ?? "")]);
 
     private async Task<IReadOnlyList<FieldFault>> OfNewAsync(GuideDb db, Proposal proposal, CancellationToken cancel)
     {
@@ -116,7 +165,7 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
     /// <summary>Read strictly on a copy that is thrown away; what is kept then is what differs, as the sheet writes it.</summary>
     private async Task<IReadOnlyList<FieldFault>> OfChangeAsync(GuideDb db, Proposal proposal, Reader member, string? note, CancellationToken cancel)
     {
-        await using var apart = await database.CreateDbContextAsync(cancel);
+        await using var apart = await database.BesideAsync(db, cancel);
         if (await apart.ThingAsync(proposal.Matter, proposal.TargetId!.Value, member, cancel) is not { } thing)
             return [new("send", "What this is about is not in the guide any more.")];
         var sheet = proposal.Matter.Sheet();

@@ -22,6 +22,7 @@ internal sealed class ProposalMapping : IEntityTypeConfiguration<Proposal>
         proposal.Property(p => p.Question).HasMaxLength(Proposal.LongestReason);
         proposal.Property(p => p.Answer).HasMaxLength(Proposal.LongestReason);
         proposal.Property(p => p.DecisionWords).HasMaxLength(Proposal.LongestReason);
+        proposal.Property(p => p.SentContent).HasMaxLength(32);
         proposal.Property(p => p.Version).IsRowVersion();
         proposal.HasIndex(p => new { p.State, p.SentAt });
         proposal.HasIndex(p => p.ProposerId);

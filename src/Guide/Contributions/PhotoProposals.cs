@@ -17,23 +17,24 @@ public sealed class PhotoProposals(Contributing contributing, Album album)
         Reader member, Guid id, Matter matter, int? targetId, IReadOnlyDictionary<string, string> given, IFormCollection form, CancellationToken cancel)
     {
         var outcome = await KeepOrSendAsync(member, id, matter, targetId, given, form, cancel);
-        return (outcome, await album.OfProposalAsync(id, member.MemberId!.Value, cancel));
+        return (outcome, await album.OfProposalAsync(outcome.Proposal?.Id ?? id, member.MemberId!.Value, cancel));
     }
 
     private async Task<ContributionOutcome> KeepOrSendAsync(
         Reader member, Guid id, Matter matter, int? targetId, IReadOnlyDictionary<string, string> given, IFormCollection form, CancellationToken cancel)
     {
+        var content = await SentContent.DigestOfAsync(form, cancel);
         var (isSent, removed) = (form["then"] == "send", PhotoForm.Removed(form));
         if (form.Files.Count > 0 || removed is not null || !isSent)
         {
-            var kept = await contributing.KeepAsync(member, id, matter, targetId, given, cancel);
+            var kept = await contributing.KeepAsync(member, id, matter, targetId, given, cancel, content);
             if (kept.Faults.Count > 0 || kept.Proposal is not { MayBeEdited: true })
                 return kept;
-            var faults = await PhotosAsync(member, id, removed, form, cancel);
+            var faults = await PhotosAsync(member, kept.Proposal.Id, removed, form, cancel);
             if (faults.Count > 0 || !isSent)
                 return kept with { Faults = faults };
         }
-        return await contributing.SendAsync(member, id, matter, targetId, given, form["reason"], form["reply"], cancel);
+        return await contributing.SendAsync(member, id, matter, targetId, given, form["reason"], form["reply"], cancel, content);
     }
 
     private async Task<IReadOnlyList<FieldFault>> PhotosAsync(Reader member, Guid proposal, Guid? removed, IFormCollection form, CancellationToken cancel)

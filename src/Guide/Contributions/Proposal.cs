@@ -52,6 +52,9 @@ public sealed class Proposal
 
     public Instant? SentAt { get; private set; }
 
+    /// <summary>Digest of all that the form brought when it was sent: the same form again is this proposal, other content is not.</summary>
+    public byte[]? SentContent { get; private set; }
+
     /// <summary>A warden's question, and what the proposer answered.</summary>
     public string? Question { get; private set; }
 
@@ -80,6 +83,11 @@ public sealed class Proposal
 
     public IReadOnlyList<FieldChange> Changes => Matter.Sheet().Differences(Found, Given);
 
+    /// <summary>What is new has no number until it is accepted; then the number is that of what was made.</summary>
+    public bool IsAbout(Matter matter, int? targetId) => Matter == matter && (TargetId == targetId || (matter.IsNew() && State == ProposalState.Accepted));
+
+    public bool WasSentAs(byte[] content) => SentContent is { } sent && sent.AsSpan().SequenceEqual(content);
+
     /// <summary>Keeps what was typed so far. Letters that no print can hold are left out, nothing else is judged.</summary>
     public Proposal Keep(IReadOnlyDictionary<string, string> given, Instant at)
     {
@@ -104,11 +112,12 @@ public sealed class Proposal
         return this;
     }
 
-    public Proposal Send(string? reason, Instant at)
+    /// <param name="content">Digest of all that the form brought; null for what no form brought.</param>
+    public Proposal Send(string? reason, Instant at, byte[]? content = null)
     {
         Require.That(MayBeEdited, "This was sent already. There is nothing more to do.");
         Reason = Require.TextOrNull(reason, LongestReason, "The reason") ?? "";
-        (State, SentAt) = (ProposalState.Sent, SentAt ?? at);
+        (State, SentAt, SentContent) = (ProposalState.Sent, SentAt ?? at, content);
         return this;
     }
 

@@ -5,6 +5,8 @@ internal static class SheetPost
 {
     public const string Prefix = "f.";
 
+    public const string NoNumber = "The form came without its number, so it could not be told from one sent before. Nothing was stored. Load the page again, then send it.";
+
     public static IReadOnlyDictionary<string, string> Read(IFormCollection form) => form
         .Where(pair => pair.Key.StartsWith(Prefix, StringComparison.Ordinal))
         .ToDictionary(pair => pair.Key[Prefix.Length..], pair => string.Join(' ', pair.Value.Where(text => !string.IsNullOrEmpty(text))));

@@ -43,8 +43,10 @@ internal static class StillCorrectEndpoint
             var form = await http.Request.ReadFormAsync(http.RequestAborted);
             if (ProposalWords.Of(form["matter"]) is not { } matter || !int.TryParse(form["id"], out var id))
                 return Results.BadRequest();
-            var outcome = await still.SayAsync(http.SignedIn()!, SheetPost.FormId(form), matter, id, http.RequestAborted);
-            return outcome.IsDone ? Results.Redirect(LocalAddress.OrHome(form["back"])) : Results.Redirect("/contribute");
+            var outcome = await still.SayAsync(http.SignedIn()!, await http.KeyAsync("still-correct"), matter, id, http.RequestAborted);
+            return outcome.IsDone ? Results.Redirect(LocalAddress.OrHome(form["back"]))
+                : new PageFault("That was not sent", string.Join(' ', outcome.Faults.Select(fault => fault.Words)), "Go back, load the page again, and tell it once more.")
+                    .Answer(http, StatusCodes.Status409Conflict);
         });
     }
 }

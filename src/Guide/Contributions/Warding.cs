@@ -19,8 +19,9 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
     public async Task<ReviewOutcome> ReportAsync(SignedIn member, string location, Guid formId, Func<Location, LocalDate, HazardNote> make, DevelopedPhoto? photo, CancellationToken cancel) =>
         await InAsync(member, Role.Member, location, async (db, place, now) =>
         {
-            if (await db.HazardNotes.AnyAsync(n => n.FormId == formId, cancel))
-                return ReviewOutcome.Done(place.Address());
+            RequireNumber(formId);
+            if (await db.HazardNotes.SingleOrDefaultAsync(n => n.FormId == formId, cancel) is { } sent)
+                return SentBefore(sent.Stands, "ended or rejected", place);
             var since = now - Duration.FromDays(1);
             Require.That(await db.HazardNotes.CountAsync(n => n.ReportedBy == member.MemberId && n.ReportedAt > since, cancel) < MostReportsADay,
                 $"{MostReportsADay} reports came from you since yesterday. Ring a warden about the rest.");
@@ -63,8 +64,9 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
     public async Task<ReviewOutcome> CloseAsync(SignedIn warden, string location, Guid formId, Func<Location, LocalDate, Closure> make, CancellationToken cancel) =>
         await InAsync(warden, Role.Warden, location, async (db, place, now) =>
         {
-            if (await db.Closures.AnyAsync(c => c.FormId == formId, cancel))
-                return ReviewOutcome.Done(place.Address());
+            RequireNumber(formId);
+            if (await db.Closures.SingleOrDefaultAsync(c => c.FormId == formId, cancel) is { } sent)
+                return SentBefore(sent.CountsAsInForce, "lifted", place);
             var closure = place.Close(make(place, now.InZone(place.Zone).Date).Made(formId, warden.MemberId, now));
             db.Add(new AuditEntry(Act.Closed, now, warden.MemberId, null, $"{place.Name}: {closure.Reason}"));
             return ReviewOutcome.Done(place.Address());
@@ -74,8 +76,9 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
     public async Task<ReviewOutcome> NearMissAsync(SignedIn member, string location, Guid formId, Func<Location, LocalDate, Closure> make, CancellationToken cancel) =>
         await InAsync(member, Role.Member, location, async (db, place, now) =>
         {
-            if (await db.Closures.AnyAsync(c => c.FormId == formId, cancel))
-                return ReviewOutcome.Done(place.Address());
+            RequireNumber(formId);
+            if (await db.Closures.SingleOrDefaultAsync(c => c.FormId == formId, cancel) is { } sent)
+                return SentBefore(sent.CountsAsInForce, "lifted", place);
             Require.That(await NearMissTally.CountAsync(db, member.MemberId, now, cancel), "Two near misses a day can be told here. Ring a warden, or the coastguard if anybody is in danger.");
             place.Close(make(place, now.InZone(place.Zone).Date));
             return ReviewOutcome.Done(place.Address());
@@ -112,6 +115,12 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
             closure.Lift(warden.MemberId, now, isSingleHanded: true);
             return null;
         }, reason, cancel);
+
+    private static void RequireNumber(Guid formId) => Require.That(formId != Guid.Empty, SheetPost.NoNumber);
+
+    /// <summary>The same form again is done already, unless what it reported is over: that is said, for it may be so again.</summary>
+    private static ReviewOutcome SentBefore(bool stands, string over, Location place) => stands ? ReviewOutcome.Done(place.Address())
+        : ReviewOutcome.Refused($"You sent exactly this before, and it was {over} since. If it is so again, load the page again and send it anew.");
 
     private static string Reason(string? reason) => Require.Text(reason, 400, "The reason");
 
@@ -159,13 +168,15 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
         const int Attempts = 3;
         for (var attempt = 1; ; attempt++)
         {
-            await using var db = await database.CreateDbContextAsync(cancel);
             try
             {
-                var outcome = await act(db, clock.GetCurrentInstant());
-                if (outcome.IsDone)
-                    await db.SaveChangesAsync(cancel);
-                return outcome;
+                return await database.InTurnAsync(who.MemberId, async db =>
+                {
+                    var outcome = await act(db, clock.GetCurrentInstant());
+                    if (outcome.IsDone)
+                        await db.SaveChangesAsync(cancel);
+                    return (outcome, true);
+                }, cancel);
             }
             catch (NotAcceptedException refused)
             {
@@ -173,7 +184,7 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
             }
             catch (DbUpdateException) when (attempt < Attempts)
             {
-                // The same form twice, or two wardens at once: asked again, the verb sees what the other did and says so.
+                // Two wardens at once: asked again, the verb sees what the other did and says so.
             }
             catch (DbUpdateException)
             {
