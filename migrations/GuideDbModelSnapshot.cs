@@ -1709,7 +1709,7 @@ namespace Foreshore.Guide.Migrations
 
                             t.HasCheckConstraint("ck_proposals_decided", "state NOT IN ('Accepted', 'Declined') OR (decided_by IS NOT NULL AND decided_at IS NOT NULL)");
 
-                            t.HasCheckConstraint("ck_proposals_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay')");
+                            t.HasCheckConstraint("ck_proposals_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay', 'Tide')");
 
                             t.HasCheckConstraint("ck_proposals_sent", "state IN ('Draft', 'Withdrawn') OR sent_at IS NOT NULL");
 
@@ -1786,7 +1786,7 @@ namespace Foreshore.Guide.Migrations
 
                     b.ToTable("revisions", null, t =>
                         {
-                            t.HasCheckConstraint("ck_revisions_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay')");
+                            t.HasCheckConstraint("ck_revisions_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay', 'Tide')");
                         });
                 });
 
@@ -1961,6 +1961,10 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("date")
                         .HasColumnName("from");
 
+                    b.Property<bool>("IsNearMiss")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_near_miss");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -2128,54 +2132,6 @@ namespace Foreshore.Guide.Migrations
                             t.HasCheckConstraint("ck_hazard_ratings_kind", "kind IN ('Waves', 'BoatWash', 'Slip', 'Fall', 'Rockfall', 'CutOff', 'SoftGround', 'ColdWater', 'Path', 'Animals', 'Traffic', 'Firing', 'Other')");
 
                             t.HasCheckConstraint("ck_hazard_ratings_severity", "severity BETWEEN 0 AND 4");
-                        });
-                });
-
-            modelBuilder.Entity("Foreshore.Guide.Hazards.NearMissKey", b =>
-                {
-                    b.Property<LocalDate>("Day")
-                        .HasColumnType("date")
-                        .HasColumnName("day");
-
-                    b.Property<byte[]>("Key")
-                        .IsRequired()
-                        .HasMaxLength(32)
-                        .HasColumnType("bytea")
-                        .HasColumnName("key");
-
-                    b.HasKey("Day")
-                        .HasName("pk_near_miss_keys");
-
-                    b.ToTable("near_miss_keys", (string)null);
-                });
-
-            modelBuilder.Entity("Foreshore.Guide.Hazards.NearMissTally", b =>
-                {
-                    b.Property<byte[]>("Hash")
-                        .HasMaxLength(32)
-                        .HasColumnType("bytea")
-                        .HasColumnName("hash");
-
-                    b.Property<int>("Count")
-                        .HasColumnType("integer")
-                        .HasColumnName("count");
-
-                    b.Property<LocalDate>("Day")
-                        .HasColumnType("date")
-                        .HasColumnName("day");
-
-                    b.Property<uint>("Version")
-                        .IsConcurrencyToken()
-                        .ValueGeneratedOnAddOrUpdate()
-                        .HasColumnType("xid")
-                        .HasColumnName("xmin");
-
-                    b.HasKey("Hash")
-                        .HasName("pk_near_miss_tallies");
-
-                    b.ToTable("near_miss_tallies", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_near_miss_tallies_count", "count BETWEEN 0 AND 2");
                         });
                 });
 
@@ -2555,7 +2511,7 @@ namespace Foreshore.Guide.Migrations
 
                     b.ToTable("audit_entries", null, t =>
                         {
-                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'ProposalAccepted', 'ProposalDeclined', 'ProposalAsked', 'Restored', 'HazardConfirmed', 'HazardRejected', 'HazardEnded', 'HazardReworded', 'Closed', 'ClosureConfirmed', 'LiftAsked', 'ClosureLifted', 'NewStartMade', 'NewStartUsed', 'PhotoTakenDown')");
+                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'ProposalAccepted', 'ProposalDeclined', 'ProposalAsked', 'Restored', 'HazardConfirmed', 'HazardRejected', 'HazardEnded', 'HazardReworded', 'Closed', 'ClosureConfirmed', 'LiftAsked', 'ClosureLifted', 'NewStartMade', 'NewStartUsed', 'PhotoTakenDown', 'StationAdded', 'StationRemoved', 'ElevationStored', 'ElevationDeleted', 'SkylineDrawn', 'SkylineAsked', 'SkylineComputed')");
                         });
                 });
 

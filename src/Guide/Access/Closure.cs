@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using NodaTime;
@@ -171,7 +172,16 @@ public sealed class Closure
         if (LiftedBy == member) LiftedBy = null;
     }
 
-    /// <summary>Shut until a warden has looked: somebody nearly came to harm there. No name is kept with it.</summary>
-    public static Closure AfterNearMiss(LocalDate on, string whatHappened, Guid formId, Instant at) =>
-        new(whatHappened, "The club, after a near miss", ClosureState.UnderReview) { From = on, IsNearMiss = true, FormId = formId, MadeAt = at };
+    /// <summary>
+    /// Shut until a warden has looked: somebody nearly came to harm there. No name is kept with it, no time finer than the day, and its
+    /// number is drawn, for one in sequence would stand between others whose times are known.
+    /// </summary>
+    public static Closure AfterNearMiss(LocalDate on, string whatHappened, Guid formId) =>
+        new(whatHappened, "The club, after a near miss", ClosureState.UnderReview) { Id = -RandomNumberGenerator.GetInt32(1, int.MaxValue), From = on, IsNearMiss = true, FormId = formId };
+
+    /// <summary>The same closure for readers who see the place blurred: who closed it, and a notice, would tell whose land it is.</summary>
+    internal Closure WithoutOwner() => new(Reason, "those who keep the place", State)
+    {
+        Id = Id, LocationId = LocationId, Target = Target, From = From, Until = Until, YearlyFrom = YearlyFrom, YearlyUntil = YearlyUntil, IsNearMiss = IsNearMiss,
+    };
 }

@@ -19,13 +19,13 @@ internal static class AccessSheets
             leg => [leg.Name, leg.Notes ?? ""],
             (leg, answers) => leg.Call(answers.Text("name") ?? "", answers.Text("notes"))),
         new SheetPart<Leg>("By what right",
-            [SheetField.Of<LegalStatus>("legal-status", "Legal status", status => status.Words()).Required(), .. Checked],
+            [SheetField.Of<LegalStatus>("legal-status", "Legal status", status => status.Words()).Required().Guarded(), .. Checked],
             leg => [Written.Of<LegalStatus>(leg.LegalStatus), .. Read(leg.Check)],
             (leg, answers) => leg.Stand(answers.Choice<LegalStatus>("legal-status") ?? LegalStatus.Unknown, Check(answers, leg.Check))),
         new SheetPart<Leg>("How far",
         [
             new SheetField("kilometres", "Distance, km", FieldKind.Number), new SheetField("minutes", "Usual minutes one way, in daylight", FieldKind.Number) { IsGuarded = true },
-            new SheetField("climb", "Climb, metres", FieldKind.Number), new SheetField("surface", "Surface") { Longest = 120 },
+            new SheetField("climb", "Climb, metres", FieldKind.Number), new SheetField("surface", "Surface") { Longest = 120, IsGuarded = true },
         ],
             leg => [Written.Of(leg.DistanceKilometres), Written.Of(leg.Minutes), Written.Of(leg.ClimbMetres), leg.Surface ?? ""],
             (leg, answers) => leg.Measure(answers.Number("kilometres"), answers.Number("minutes"), answers.Number("climb"), answers.Text("surface"))),
@@ -38,7 +38,7 @@ internal static class AccessSheets
             (leg, answers) => leg.Allow(answers.Choice<Consent>("group") ?? Consent.Unknown, answers.Choice<Consent>("tripod") ?? Consent.Unknown, answers.Choice<DogRule>("dogs") ?? DogRule.Unknown)),
         new SheetPart<Leg>("Hours",
         [
-            new SheetField("opens", "Opens at", FieldKind.Time), new SheetField("closes", "Closes at", FieldKind.Time), new SheetField("hours", "Hours in words") { Longest = 200 },
+            new SheetField("opens", "Opens at", FieldKind.Time).Guarded(), new SheetField("closes", "Closes at", FieldKind.Time).Guarded(), new SheetField("hours", "Hours in words") { Longest = 200 }.Guarded(),
         ],
             leg => [Written.Of(leg.OpensAt), Written.Of(leg.ClosesAt), leg.HoursText ?? ""],
             (leg, answers) => leg.Open(answers.Time("opens"), answers.Time("closes"), answers.Text("hours"))),
@@ -96,7 +96,7 @@ internal static class AccessSheets
 
     /// <summary>A way that is not there yet: its name, and its one leg; more legs are put right later.</summary>
     public static readonly Sheet NewWay = new(
-        [new SheetPart("The way", [new SheetField("way", "Name of the way") { Longest = 80, IsRequired = true }, SheetField.Of<LegKind>("leg-kind", "By", kind => kind.Words()).Required()]), .. Leg.Parts]);
+        [new SheetPart("The way", [new SheetField("way", "Name of the way") { Longest = 80, IsRequired = true }, SheetField.Of<LegKind>("leg-kind", "By", kind => kind.Words()).Required().Guarded()]), .. Leg.Parts]);
 
     public static IReadOnlyList<string> Read(FactCheck? check) => check is null ? ["", "", ""] : [check.SaysWho, Written.Of(check.LastChecked), check.Link ?? ""];
 

@@ -57,7 +57,7 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
         content ??= ContentOf(given, reason, reply);
         return await ChangeAsync(member, id, matter, targetId, given, content, async (db, proposal) =>
         {
-            var faults = proposal.Matter == Matter.NewStance ? await OfNewAsync(db, proposal, cancel) : await OfChangeAsync(db, proposal, member, reason, cancel);
+            var faults = proposal.Matter == Matter.NewStance ? await OfNewAsync(db, proposal, member, cancel) : await OfChangeAsync(db, proposal, member, reason, cancel);
             if (faults.Count > 0)
                 return faults;
             if (proposal.State == ProposalState.Asked)
@@ -97,7 +97,7 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
     private async Task<ContributionOutcome> InTurnAsync(GuideDb db, Reader member, Guid number, Matter matter, int? targetId, IReadOnlyDictionary<string, string> given,
         byte[] content, Func<GuideDb, Proposal, Task<IReadOnlyList<FieldFault>>>? then, CancellationToken cancel)
     {
-        var (proposal, id) = await HeldAsync(db, number, matter, targetId, content, cancel);
+        var (proposal, id) = await HeldAsync(db, member, number, matter, targetId, content, cancel);
         if (proposal is not null && proposal.ProposerId != member.MemberId)
             return new(null, [new("send", "This form belongs to somebody else's draft. Load the page again; what you typed is kept in this browser.")]);
         if (proposal is { MayBeEdited: false })
@@ -135,22 +135,32 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
     /// What a form's number stands for: a draft that goes on, or what was sent with this very content. After the Back button the number may
     /// come with other content, or from another form: that is a proposal of its own, under a number made from the first.
     /// </summary>
-    private static async Task<(Proposal? Held, Guid Number)> HeldAsync(GuideDb db, Guid number, Matter matter, int? targetId, byte[] content, CancellationToken cancel)
+    private static async Task<(Proposal? Held, Guid Number)> HeldAsync(GuideDb db, Reader member, Guid number, Matter matter, int? targetId, byte[] content, CancellationToken cancel)
     {
         while (await db.Proposals.SingleOrDefaultAsync(p => p.Id == number, cancel) is { } held)
         {
-            if (held.IsAbout(matter, targetId) && (held.MayBeEdited || held.WasSentAs(content)))
+            if (held.ProposerId != member.MemberId || held.IsAbout(matter, targetId) && (held.MayBeEdited || held.WasSentAs(content)))
                 return (held, number);
             number = SentContent.KeyOf(number, matter.ToString(), $"{targetId}");
         }
         return (null, number);
     }
 
+    /// <summary>A statement that only a warden makes, newly made by somebody else.</summary>
+    private static FieldFault? ForWardens(Proposal proposal, Reader member, IReadOnlyDictionary<string, string> before) => member.IsWarden ? null
+        : (from pair in proposal.Given
+           let field = proposal.Matter.Sheet().Field(pair.Key)
+           where field is not null && pair.Value.Length > 0 && pair.Value != before.GetValueOrDefault(pair.Key) && field.IsForWardens(pair.Value)
+           orderby field.IsWardens descending
+           select new FieldFault(field.Name, "Only a warden can say this. Write it into the reason, and a warden will.")).FirstOrDefault();
+
     private static byte[] ContentOf(IReadOnlyDictionary<string, string> given, string? reason = null, string? reply = null) =>
         SentContent.DigestOf([.. given.Select(pair => (SheetPost.Prefix + pair.Key, pair.Value)), ("reason", reason ?? ""), ("reply", reply ?? "")]);
 
-    private async Task<IReadOnlyList<FieldFault>> OfNewAsync(GuideDb db, Proposal proposal, CancellationToken cancel)
+    private async Task<IReadOnlyList<FieldFault>> OfNewAsync(GuideDb db, Proposal proposal, Reader member, CancellationToken cancel)
     {
+        if (ForWardens(proposal, member, new Dictionary<string, string>()) is { } wardens)
+            return [wardens];
         var slug = proposal.Given.GetValueOrDefault("place");
         var place = await db.Locations.AsNoTracking().SingleOrDefaultAsync(l => l.Slug == slug, cancel);
         if (place is null && slug is { Length: > 0 } and not NewStanceSheet.AnotherPlace)
@@ -170,8 +180,10 @@ public sealed class Contributing(IDbContextFactory<GuideDb> database, IClock clo
             return [new("send", "What this is about is not in the guide any more.")];
         var sheet = proposal.Matter.Sheet();
         var before = thing.Read();
-        if (!member.IsWarden && proposal.Given.FirstOrDefault(pair => sheet.Field(pair.Key) is { IsWardens: true } && pair.Value != before[pair.Key]) is { Key: { } wardens })
-            return [new(wardens, "Only a warden can say this. Write it into the reason, and a warden will.")];
+        if (ForWardens(proposal, member, before) is { } wardens)
+            return [wardens];
+        if (await db.StationFaultAsync(proposal.Matter, proposal.Given, cancel) is { } station)
+            return [station];
         if (thing.Write(proposal.Given) is { Count: > 0 } faults)
             return faults;
         var changes = sheet.Differences(before, thing.Read());

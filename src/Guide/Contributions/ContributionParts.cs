@@ -1,3 +1,5 @@
+using Foreshore.Guide.Hazards;
+
 namespace Foreshore.Guide.Contributions;
 
 /// <summary>What the feature adds to the site.</summary>
@@ -9,7 +11,11 @@ internal static class ContributionParts
         services.AddSingleton<PhotoProposals>();
         services.AddSingleton<Reviewing>();
         services.AddSingleton<Warding>();
+        services.AddSingleton<NearMissTally>();
+        services.AddSingleton<NearMissForgetting>();
+        services.AddHostedService(provider => provider.GetRequiredService<NearMissForgetting>());
         services.AddSingleton<StillCorrect>();
+        services.AddSingleton<StationChoice>();
     }
 
     public static void MapContributions(this IEndpointRouteBuilder routes)

@@ -6,6 +6,9 @@ using NodaTime;
 
 namespace Foreshore.Guide.Contributions;
 
+/// <summary>What a near miss becomes for the day it is at the place: one of the two.</summary>
+public sealed record NearMissTold(Func<Location, LocalDate, Closure>? Closure, Func<Location, LocalDate, HazardNote>? Note);
+
 /// <summary>A hazard, a near miss or a closure as typed. Read for the day it is at the place; every fault stands beside its field.</summary>
 public sealed class HazardForm(IReadOnlyDictionary<string, string> typed)
 {
@@ -33,18 +36,21 @@ public sealed class HazardForm(IReadOnlyDictionary<string, string> typed)
         });
     }
 
-    public (Func<Location, LocalDate, Closure>? Make, IReadOnlyList<FieldFault> Faults) NearMiss(Guid formId, Instant at)
+    /// <summary>A closure where somebody came to harm or a way was cut, else a note.</summary>
+    public (NearMissTold? Told, IReadOnlyList<FieldFault> Faults) NearMiss(Guid formId)
     {
         var faults = new List<FieldFault>();
         Need(faults, "place", "At which place? Choose one.");
+        Need(faults, "harm", "What came of it? Choose one.");
         Need(faults, "text", "What happened, and what should others know? No names.");
         if (faults.Count > 0)
             return (null, faults);
-        return Read((place, today) =>
-        {
-            var closure = Closure.AfterNearMiss(today, Of("text"), formId, at);
-            return Stance(place) is { } stance ? closure.Of(stance) : closure;
-        });
+        var (harmless, unread) = Read((_, _) => answers.Choice<NearMissHarm>("harm") == NearMissHarm.None);
+        if (harmless is null)
+            return (null, unread);
+        return (harmless(null!, default)
+            ? new(null, (place, today) => Stance(place) is { } stance ? HazardNote.AfterNearMiss(today, Of("text"), formId).At(stance.Name, null, stance) : HazardNote.AfterNearMiss(today, Of("text"), formId))
+            : new((place, today) => Stance(place) is { } stance ? Closure.AfterNearMiss(today, Of("text"), formId).Of(stance) : Closure.AfterNearMiss(today, Of("text"), formId), null), []);
     }
 
     public (Func<Location, LocalDate, Closure>? Make, IReadOnlyList<FieldFault> Faults) Closing()
@@ -92,7 +98,7 @@ public sealed class HazardForm(IReadOnlyDictionary<string, string> typed)
     {
         try
         {
-            (_, _, _, _, _) = (answers.Choice<HazardKind>("kind"), answers.Whole("severity"), answers.Date("from"), answers.Date("until"), answers.Position("position"));
+            (_, _, _, _, _, _) = (answers.Choice<HazardKind>("kind"), answers.Choice<NearMissHarm>("harm"), answers.Whole("severity"), answers.Date("from"), answers.Date("until"), answers.Position("position"));
             return (make, []);
         }
         catch (AnswerException fault)

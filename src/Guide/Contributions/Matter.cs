@@ -6,7 +6,7 @@ using Foreshore.Guide.Locations;
 namespace Foreshore.Guide.Contributions;
 
 /// <summary>What a proposal is about. The kind of thing; which one it is, or that it is a new one, stands beside it.</summary>
-public enum Matter { NewStance, Place, Stance, Picture, Leg, Parking, Overnight, Rating, NewPicture, NewParking, NewOvernight, NewWay }
+public enum Matter { NewStance, Place, Stance, Picture, Leg, Parking, Overnight, Rating, NewPicture, NewParking, NewOvernight, NewWay, Tide }
 
 public static class MatterWords
 {
@@ -24,6 +24,7 @@ public static class MatterWords
         Matter.NewParking => "new car park",
         Matter.NewOvernight => "new rule about nights",
         Matter.NewWay => "new way in",
+        Matter.Tide => "place’s tide",
         _ => throw new ArgumentOutOfRangeException(nameof(matter), matter, "No such matter."),
     };
 
@@ -60,6 +61,7 @@ public static class MatterWords
         Matter.NewParking => AccessSheets.Parking,
         Matter.NewOvernight => AccessSheets.NewOvernight,
         Matter.NewWay => AccessSheets.NewWay,
+        Matter.Tide => PlaceSheet.Tide,
         _ => throw new ArgumentOutOfRangeException(nameof(matter), matter, "No such matter."),
     };
 }
@@ -69,6 +71,7 @@ public sealed record Published(Matter Matter, int Id, Location Place, object Thi
 {
     public IReadOnlyDictionary<string, string> Read() => Thing switch
     {
+        Location place when Matter == Matter.Tide => PlaceSheet.Tide.Read(place),
         Location place => PlaceSheet.Whole.Read(place),
         VantagePoint stance => VantageSheet.Whole.Read(stance),
         Composition picture => CompositionSheet.Whole.Read(picture),
@@ -82,6 +85,7 @@ public sealed record Published(Matter Matter, int Id, Location Place, object Thi
 
     public IReadOnlyList<Shell.FieldFault> Write(IReadOnlyDictionary<string, string> given) => Thing switch
     {
+        Location place when Matter == Matter.Tide => PlaceSheet.Tide.Write(place, given),
         Location place => PlaceSheet.Whole.Write(place, given),
         VantagePoint stance => VantageSheet.Whole.Write(stance, given),
         Composition picture => CompositionSheet.Whole.Write(picture, given),
@@ -109,6 +113,7 @@ public sealed record Published(Matter Matter, int Id, Location Place, object Thi
     /// <summary>Where it is read in the guide.</summary>
     public string Address => Thing switch
     {
+        Location place when Matter == Matter.Tide => $"{place.Address()}/tide",
         VantagePoint stance => stance.Address(Place),
         Composition { VantagePoint: { } stance } picture => picture.Address(Place, stance),
         Addition { Stance: { } stance } => stance.Address(Place),

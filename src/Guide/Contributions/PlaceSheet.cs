@@ -37,6 +37,21 @@ internal static class PlaceSheet
             place => [place.ForeshoreOwner ?? "", place.Byelaws ?? ""],
             (place, answers) => place.OwnForeshore(answers.Text("foreshore-owner"), answers.Text("byelaws"))));
 
+    /// <summary>Which station a place's tide goes by, and the place's own corrections. Heights judged by another station need checking from then on.</summary>
+    public static readonly Sheet<Location> Tide = new(
+        new SheetPart<Location>("The tide",
+        [
+            new SheetField("station", "Tide station") { Longest = StationIds.Longest, IsRequired = true, Hint = "By its id, like noaa/8410140" }.Guarded(),
+            new SheetField("high-minutes", "High water later here by, minutes", FieldKind.Whole).Guarded(),
+            new SheetField("low-minutes", "Low water later here by, minutes", FieldKind.Whole).Guarded(),
+            new SheetField("high-ratio", "High-water height, times", FieldKind.Number).Guarded(),
+            new SheetField("low-ratio", "Low-water height, times", FieldKind.Number).Guarded(),
+            new SheetField("mean-sea-level", "Mean sea level above chart datum, metres", FieldKind.Number).Guarded(),
+        ],
+            place => [place.TideStationId ?? "", Written.Of(place.TideCorrections?.HighWaterMinutes), Written.Of(place.TideCorrections?.LowWaterMinutes),
+                Written.Of(place.TideCorrections?.HighWaterRatio), Written.Of(place.TideCorrections?.LowWaterRatio), Written.Of(place.MeanSeaLevelAboveChartDatumMetres)],
+            (place, answers) => place.JudgeTideBy(answers.Needed("station", "Which station does the tide go by? Enter its id."), answers.Number("mean-sea-level"), OfCorrections(answers))));
+
     public static readonly Sheet<HazardRating> Rating = new(
         new SheetPart<HazardRating>("How bad it is",
         [
@@ -49,6 +64,12 @@ internal static class PlaceSheet
     private static IReadOnlyList<string> Read(EmergencyBlock? block) => block is null ? [.. EmergencyFields.Select(_ => "")]
         : [block.WhomToRing, Written.Of(block.Position), block.GridReference ?? "", block.NearestRoad ?? "", block.LastPhoneSignal ?? "", block.ThrowLine ?? "",
             Written.Of(block.ThrowLineSeenOn), block.WayOutOfWater ?? "", block.Shelter ?? "", block.WarningsLink ?? ""];
+
+    private static TideCorrections? OfCorrections(Answers answers)
+    {
+        var corrections = new TideCorrections(answers.Whole("high-minutes") ?? 0, answers.Whole("low-minutes") ?? 0, answers.Number("high-ratio") ?? 1, answers.Number("low-ratio") ?? 1);
+        return corrections == new TideCorrections(0, 0) ? null : corrections;
+    }
 
     private static EmergencyBlock? OfEmergency(Answers answers)
     {

@@ -12,7 +12,7 @@ public enum ProposalState { Draft, Sent, Asked, Accepted, Declined, Withdrawn }
 public sealed class Proposal
 {
     public const int LongestReason = 600;
-    private const int MostLetters = 40_000;
+    public const int MostLetters = 40_000;
 
     private Proposal() { }
 

@@ -15,6 +15,9 @@ internal static class ProposalWords
                 ? $"{char.ToUpperInvariant(proposal.Matter.Words()[0])}{proposal.Matter.Words()[1..]}{(proposal.Given.GetValueOrDefault("name") is { Length: > 0 } name ? $": {name}" : "")}"
                 : $"Change to a {proposal.Matter.Words()}";
 
+        /// <summary>Where its proposer reads that it was sent. The page's number, where it became a proposal of its own, lets this browser forget what it kept.</summary>
+        public string SentAddress(Guid form) => $"/contribute?sent={proposal.Id}{(form == proposal.Id ? "" : $"&form={form}")}";
+
         /// <summary>Where its proposer goes on with it.</summary>
         public string OwnAddress => proposal.Matter == Matter.NewStance ? $"/contribute/stance/{proposal.Id}"
             : proposal is { State: ProposalState.Accepted } && proposal.Matter.IsNew() ? History(proposal.Matter.Becomes(), proposal.TargetId!.Value)

@@ -17,6 +17,8 @@ internal sealed class Publishing(GuideDb db, Proposal proposal, Guid warden, Ins
 
         var sheet = proposal.Matter.Sheet();
         var before = thing.Read();
+        if (await db.StationFaultAsync(proposal.Matter, given, cancel) is { } station)
+            return new([], [station]);
         var clashes = given.Where(pair => sheet.Field(pair.Key) is not null && !despite.Contains(pair.Key)
                 && before[pair.Key] != proposal.Found.GetValueOrDefault(pair.Key, before[pair.Key]) && before[pair.Key] != pair.Value)
             .Select(pair => new Clash(sheet.Field(pair.Key)!, proposal.Found[pair.Key], pair.Value, before[pair.Key])).ToList();
@@ -31,6 +33,9 @@ internal sealed class Publishing(GuideDb db, Proposal proposal, Guid warden, Ins
         var changes = sheet.Differences(before, thing.Read());
         if (changes.Count == 0)
             return ReviewOutcome.Refused("The guide reads so already, so nothing would change. Decline it, with a word of thanks.");
+        // Writing a part can change more of it than was typed; what was let in as harmless must not move a limit.
+        if (!proposal.Matter.IsGuarded(given) && changes.FirstOrDefault(change => sheet.Field(change.Field)!.IsGuarded) is { } limit)
+            return ReviewOutcome.Refused($"This would also change \"{sheet.Field(limit.Field)!.Label}\", a limit that lives may hang on. Change that field itself, so that another warden sees it.");
         proposal.Accept(warden, target, words, isSingleHanded, now);
         db.Add(new Revision(proposal.Matter, target, thing.Place.Id, changes, proposal.ProposerId, now, proposal.Reason).Of(proposal, warden));
         await db.ShowPhotosAsync(proposal, thing.Thing switch { VantagePoint stance => stance.Id, Composition picture => picture.VantagePointId, _ => null }, cancel);

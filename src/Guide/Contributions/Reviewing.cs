@@ -31,6 +31,9 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock,
     private static readonly ReviewOutcome Meanwhile =
         ReviewOutcome.Refused("Somebody else decided on this, or changed it, at the same moment; nothing was done twice. Load the page again to see it as it is now.");
 
+    private static readonly ReviewOutcome InQueue =
+        ReviewOutcome.Refused("Another warden has to let this in: it changes a limit that lives may hang on. It stands in the queue now.");
+
     /// <summary>Applies the proposal, with the warden's edits on top.</summary>
     /// <param name="edits">Texts that the warden changed; empty: as proposed.</param>
     /// <param name="despite">Fields in which the proposal goes before what changed meanwhile.</param>
@@ -41,7 +44,8 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock,
             var given = proposal.Given.ToDictionary();
             foreach (var (name, text) in edits.Where(pair => proposal.Matter.Sheet().Field(pair.Key) is not null))
                 given[name] = text;
-            var changed = given.Where(pair => proposal.Given.GetValueOrDefault(pair.Key, "") != pair.Value).Select(pair => pair.Key).ToList();
+            // A browser sends line ends of its own; they are no edit.
+            var changed = given.Where(pair => proposal.Given.GetValueOrDefault(pair.Key, "").Trim() != pair.Value.ReplaceLineEndings("\n").Trim()).Select(pair => pair.Key).ToList();
             var isOwn = proposal.ProposerId == warden.MemberId || changed.Any(name => proposal.Matter.Sheet().Field(name)!.IsGuarded);
             var isGuarded = proposal.Matter.IsGuarded(given);
             if (isGuarded && isOwn && await RefusalAsync(db, words, cancel) is { } refusal)
@@ -76,6 +80,18 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock,
     public async Task<ReviewOutcome> RestoreAsync(SignedIn warden, long revisionId, string? reason, CancellationToken cancel)
     {
         RequireWarden(warden);
+        try
+        {
+            return await BringBackAsync(warden, revisionId, reason, cancel);
+        }
+        catch (NotAcceptedException refused)
+        {
+            return ReviewOutcome.Refused(refused.Message);
+        }
+    }
+
+    private async Task<ReviewOutcome> BringBackAsync(SignedIn warden, long revisionId, string? reason, CancellationToken cancel)
+    {
         await using var db = await database.CreateDbContextAsync(cancel);
         var now = clock.GetCurrentInstant();
         var revision = await db.Revisions.SingleOrDefaultAsync(r => r.Id == revisionId, cancel);
@@ -89,20 +105,28 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock,
         {
             if (string.IsNullOrWhiteSpace(reason) && await WardensAsync(db, cancel) < 2)
                 return refusal;
-            // Whoever restores such a value is its proposer: another warden lets it in.
-            var proposal = new Proposal(Guid.NewGuid(), revision.Matter, revision.LocationId, revision.TargetId, warden.MemberId, now)
+            // Whoever restores such a value is its proposer: another warden lets it in. Asked twice it stands in the queue once.
+            var id = SentContent.KeyOf(warden.MemberId, "restore", $"{revisionId}", Convert.ToHexString(SentContent.DigestOf(before.Select(pair => (pair.Key, pair.Value)))));
+            if (await db.Proposals.AnyAsync(p => p.Id == id && (p.State == ProposalState.Sent || p.State == ProposalState.Asked), cancel))
+                return InQueue;
+            if (await db.Proposals.AnyAsync(p => p.Id == id, cancel))
+                id = Guid.NewGuid();
+            var proposal = new Proposal(id, revision.Matter, revision.LocationId, revision.TargetId, warden.MemberId, now)
                 .Keep(wanted, now).FoundAs(before).Send(reason ?? $"As it was before {revision.At}", now);
             db.Add(proposal);
-            await db.SaveChangesAsync(cancel);
-            return ReviewOutcome.Refused("Another warden has to let this in: it changes a limit that lives may hang on. It stands in the queue now.");
+            return await SaveAsync(db, null, cancel) is { IsDone: false } meanwhile ? meanwhile : InQueue;
         }
 
+        if (await db.StationFaultAsync(revision.Matter, wanted, cancel) is { } station)
+            return new([], [station]);
         if (thing.Write(wanted) is { Count: > 0 } faults)
             return new([], faults);
         var changes = revision.Matter.Sheet().Differences(before, thing.Read());
         if (changes.Count == 0)
             return ReviewOutcome.Refused("It reads so already. Nothing was changed.");
-        db.Add(new Revision(revision.Matter, revision.TargetId, revision.LocationId, changes, warden.MemberId, now, reason ?? "Restored"));
+        if (!isGuarded && changes.Any(change => revision.Matter.Sheet().Field(change.Field)!.IsGuarded))
+            return ReviewOutcome.Refused("This would also change a limit that lives may hang on. Propose the change of that field itself, so that another warden sees it.");
+        db.Add(new Revision(revision.Matter, revision.TargetId, revision.LocationId, changes, warden.MemberId, now, reason ?? "Restored").LetInBy(warden.MemberId, isGuarded));
         db.Add(new AuditEntry(Act.Restored, now, warden.MemberId, revision.By, $"{revision.Matter.Words()} {thing.Name}{(isGuarded ? ", single-handed" : "")}"));
         return await SaveAsync(db, thing.Address, cancel);
     }

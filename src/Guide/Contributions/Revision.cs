@@ -1,3 +1,4 @@
+using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using NodaTime;
 
@@ -38,6 +39,17 @@ public sealed class Revision
     public Guid? ProposalId { get; private set; }
 
     public bool IsSingleHanded { get; private set; }
+
+    /// <summary>Without a proposal: what was restored.</summary>
+    public Revision LetInBy(Guid warden, bool isSingleHanded)
+    {
+        (AcceptedBy, IsSingleHanded) = (warden, isSingleHanded);
+        return this;
+    }
+
+    /// <summary>A skyline drawn or computed on its own page: no proposal, for it limits nobody's way back, but readable beside the one before and restorable.</summary>
+    internal static Revision OfSkyline(VantagePoint stance, string? before, Guid? by, Instant at, string reason) =>
+        new(Matter.Stance, stance.Id, stance.LocationId, [new FieldChange("skyline", before ?? "", stance.SkylineText ?? "")], by, at, reason);
 
     public Revision Of(Proposal proposal, Guid acceptedBy)
     {

@@ -12,20 +12,34 @@ public sealed record SheetField(string Name, string Label, FieldKind Kind = Fiel
     /// <summary>What may be chosen: the value kept and its words. Empty for other kinds.</summary>
     public IReadOnlyList<(string Value, string Words)> Choices { get; init; } = [];
 
-    /// <summary>A limit that lives may hang on: with two wardens, one other than its proposer accepts it.</summary>
+    /// <summary>
+    /// A figure on which a turn back or a keep off stands: with two wardens, one other than its proposer accepts it. Whoever adds a field
+    /// says so here, with <see cref="Guarded"/>; <c>GuardTests</c> fails for one that is neither guarded nor listed as harmless.
+    /// </summary>
     public bool IsGuarded { get; init; }
 
     /// <summary>A statement that only a warden makes, such as why no waves come.</summary>
     public bool IsWardens { get; init; }
 
+    /// <summary>Choices that only a warden makes, where others are open to all.</summary>
+    public IReadOnlyList<string> WardensChoices { get; init; } = [];
+
     /// <summary>Nothing can be published without it.</summary>
     public bool IsRequired { get; init; }
+
+    /// <summary>Not among a form's questions: it has a page of its own. It is compared, kept and restored like the rest.</summary>
+    public bool HasOwnPage { get; init; }
 
     public int Longest { get; init; } = 400;
 
     public SheetField Guarded() => this with { IsGuarded = true };
 
     public SheetField Wardens() => this with { IsWardens = true };
+
+    public SheetField WardensAlone<TEnum>(params IEnumerable<TEnum> choices) where TEnum : struct, Enum => this with { WardensChoices = [.. choices.Select(choice => choice.ToString())] };
+
+    /// <summary>This text is for a warden to write.</summary>
+    public bool IsForWardens(string text) => IsWardens || WardensChoices.Contains(text);
 
     public SheetField Required() => this with { IsRequired = true };
 

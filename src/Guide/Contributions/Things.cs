@@ -1,6 +1,8 @@
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Members;
+using Foreshore.Guide.Shell;
+using Foreshore.Guide.Tides;
 using Microsoft.EntityFrameworkCore;
 
 namespace Foreshore.Guide.Contributions;
@@ -15,11 +17,16 @@ internal static class Things
         return found is not null && found.Place.MayBeSeenBy(reader) && found.Place.MayBeSeenExactlyBy(reader) ? found : null;
     }
 
+    /// <summary>A place goes by no station that is not there.</summary>
+    public static async Task<FieldFault?> StationFaultAsync(this GuideDb db, Matter matter, IReadOnlyDictionary<string, string> given, CancellationToken cancel) =>
+        matter == Matter.Tide && given.GetValueOrDefault("station") is { Length: > 0 } id && (await db.StationBySlugAsync(TideStation.SlugOf(id), cancel)).Tide?.Station.Id != id
+            ? new("station", $"There is no station \"{(id.Length <= 40 ? id : id[..40] + "…")}\". Search for it by name and take its id from the list.") : null;
+
     private static async Task<Published?> FindAsync(this GuideDb db, Matter matter, int id, CancellationToken cancel)
     {
         var (thing, locationId) = matter switch
         {
-            Matter.Place => ((object?)await db.Locations.SingleOrDefaultAsync(l => l.Id == id, cancel), id),
+            Matter.Place or Matter.Tide => ((object?)await db.Locations.SingleOrDefaultAsync(l => l.Id == id, cancel), id),
             Matter.Stance => await db.VantagePoints.Include(v => v.Location).SingleOrDefaultAsync(v => v.Id == id, cancel) is { } point ? (point, point.LocationId) : default,
             Matter.Picture => await db.Compositions.Include(c => c.VantagePoint).SingleOrDefaultAsync(c => c.Id == id, cancel) is { } picture ? (picture, picture.VantagePoint!.LocationId) : default,
             Matter.Leg => await db.AccessRoutes.Where(r => r.Legs.Any(leg => leg.Id == id)).Include(r => r.Legs).SingleOrDefaultAsync(cancel) is { } route

@@ -1,3 +1,4 @@
+using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Compositions;
 
 namespace Foreshore.Guide.Contributions;
@@ -16,7 +17,7 @@ internal static class VantageSheet
     private static readonly SheetPart<VantagePoint> Stands = new("Where the tripod stands",
     [
         new SheetField("position", "Position", FieldKind.Position) { IsRequired = true, Hint = "Latitude and longitude, like 44.6512, -67.2534; degrees and minutes or a geo: address do as well" },
-        SheetField.Of<VantageKind>("kind", "Kind of ground", kind => kind.Words()).Required(),
+        SheetField.Of<VantageKind>("kind", "Kind of ground", kind => kind.Words()).Required().Guarded(),
         SheetField.Of<Footing>("footing", "Footing is found by", footing => footing.Words()).Required(),
     ],
         stance => [Written.Of(stance.Position), Written.Of<VantageKind>(stance.Kind), Written.Of<Footing>(stance.Footing)],
@@ -27,7 +28,7 @@ internal static class VantageSheet
 
     private static readonly SheetPart<VantagePoint> Reached = new("Reach of the water",
     [
-        SheetField.Of<Reach>("reach", "How far water comes", reach => reach.Words()).Hinted("Anything but waves, or not known, is for a warden to say, with the reason").Guarded(),
+        SheetField.Of<Reach>("reach", "How far water comes", reach => reach.Words()).Hinted("Anything but waves, or not known, is for a warden to say, with the reason").Guarded().WardensAlone(Reach.None, Reach.StillWaterOnly),
         new SheetField("reach-reason", "Why no waves come there") { Longest = 300, IsGuarded = true, IsWardens = true },
     ],
         stance => [Written.Of<Reach>(stance.Reach), stance.ReachReason ?? ""],
@@ -40,8 +41,8 @@ internal static class VantageSheet
 
     private static readonly SheetPart<VantagePoint> Walked = new("The walk",
     [
-        new SheetField("walk-in", "Walk in, minutes in daylight", FieldKind.Number),
-        new SheetField("walk-out", "Walk out, minutes in daylight", FieldKind.Number),
+        new SheetField("walk-in", "Walk in, minutes in daylight", FieldKind.Number).Guarded(),
+        new SheetField("walk-out", "Walk out, minutes in daylight", FieldKind.Number).Guarded(),
         new SheetField("beyond-reach", "Minutes from the stance to beyond the last place the water can reach", FieldKind.Number) { IsGuarded = true },
         SheetField.YesOrNo("walked-in-the-dark", "A member has walked the way in the dark").Guarded(),
     ],
@@ -50,7 +51,7 @@ internal static class VantageSheet
 
     private static readonly SheetPart<VantagePoint> Edge = new("Edge and cliff",
     [
-        SheetField.Of<EdgeDistance>("edge", "An edge to fall from", edge => edge.Words()),
+        SheetField.Of<EdgeDistance>("edge", "An edge to fall from", edge => edge.Words()).Guarded(),
         new SheetField("gust-limit", "Gust limit, m/s", FieldKind.Number) { IsGuarded = true },
     ],
         stance => [Written.Of<EdgeDistance>(stance.Edge), Written.Of(stance.GustLimitMetresPerSecond)],
@@ -66,9 +67,14 @@ internal static class VantageSheet
         (stance, answers) => stance.Under(answers.Number("cliff-height") is not { } height ? null
             : new CliffAbove(height, answers.Needed("cliff-distance", answers.Number("cliff-distance"), "How far is the cliff's foot? Enter metres; a cliff nearer than it is high keeps people off."), answers.Text("cliff-because"))));
 
+    private static readonly SheetPart<VantagePoint> Horizon = new("Skyline",
+        [new SheetField("skyline", "Skyline", FieldKind.Text) { Longest = 16_000, HasOwnPage = true }],
+        stance => [stance.SkylineText ?? ""],
+        (stance, answers) => stance.Draw(answers.Text("skyline") is { } text ? SkylineNotation.Parse(text) : Skyline.AssumedSea, "As proposed, or brought back from its history"));
+
     private static readonly SheetPart<VantagePoint> Checked = new("Who says so", AccessSheets.Checked,
         stance => AccessSheets.Read(stance.Check), (stance, answers) => stance.CheckedAs(AccessSheets.Check(answers, stance.Check)));
 
     public static readonly Sheet<VantagePoint> Whole = new(
-        [Called, Stands, Reached, Room, Walked, Edge, Cliff, .. VantageLimits.Parts, Checked]);
+        [Called, Stands, Reached, Room, Walked, Edge, Cliff, .. VantageLimits.Parts, Horizon, Checked]);
 }

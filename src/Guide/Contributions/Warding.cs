@@ -9,7 +9,7 @@ using NodaTime;
 namespace Foreshore.Guide.Contributions;
 
 /// <summary>Verbs on hazard notes and closures. A report shows at once where it is severe; a closure is seen everywhere from its saving on.</summary>
-public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
+public sealed class Warding(IDbContextFactory<GuideDb> database, NearMissTally tally, IClock clock)
 {
     /// <summary>Reports by one member in a day; more is for the phone.</summary>
     public const int MostReportsADay = 30;
@@ -73,16 +73,34 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, IClock clock)
         }, cancel);
 
     /// <summary>Closes the place until a warden has looked. The member's name goes nowhere; two a day each are taken.</summary>
-    public async Task<ReviewOutcome> NearMissAsync(SignedIn member, string location, Guid formId, Func<Location, LocalDate, Closure> make, CancellationToken cancel) =>
-        await InAsync(member, Role.Member, location, async (db, place, now) =>
+    public Task<ReviewOutcome> NearMissAsync(SignedIn member, string location, Guid formId, Func<Location, LocalDate, Closure> make, CancellationToken cancel) =>
+        NearMissAsync(member, location, formId, new NearMissTold(make, null), cancel);
+
+    /// <summary>Closes the place, or leaves a note where nobody came to harm and no way was cut.</summary>
+    public async Task<ReviewOutcome> NearMissAsync(SignedIn member, string location, Guid formId, NearMissTold told, CancellationToken cancel)
+    {
+        var isCounted = false;
+        var outcome = await InAsync(member, Role.Member, location, async (db, place, now) =>
         {
             RequireNumber(formId);
-            if (await db.Closures.SingleOrDefaultAsync(c => c.FormId == formId, cancel) is { } sent)
-                return SentBefore(sent.CountsAsInForce, "lifted", place);
-            Require.That(await NearMissTally.CountAsync(db, member.MemberId, now, cancel), "Two near misses a day can be told here. Ring a warden, or the coastguard if anybody is in danger.");
-            place.Close(make(place, now.InZone(place.Zone).Date));
+            if (await db.Closures.SingleOrDefaultAsync(c => c.FormId == formId, cancel) is { } closed)
+                return SentBefore(closed.CountsAsInForce, "lifted", place);
+            if (await db.HazardNotes.SingleOrDefaultAsync(n => n.FormId == formId, cancel) is { } noted)
+                return SentBefore(noted.Stands, "ended or rejected", place);
+            var today = now.InZone(place.Zone).Date;
+            // Its number is drawn, so it is told to be new; by its number alone it would be taken for one that is there.
+            if (told.Closure is { } close)
+                db.Add(place.Close(close(place, today)));
+            else
+                db.Add(place.Report(told.Note!(place, today)));
+            Require.That(isCounted || tally.TryCount(member.MemberId), "Two near misses a day can be told here. Ring a warden, or the coastguard if anybody is in danger.");
+            isCounted = true;
             return ReviewOutcome.Done(place.Address());
         }, cancel);
+        if (isCounted && !outcome.IsDone)
+            tally.TakeBack(member.MemberId);
+        return outcome;
+    }
 
     public async Task<ReviewOutcome> ConfirmClosureAsync(SignedIn warden, int closureId, CancellationToken cancel) =>
         await OnClosureAsync(warden, closureId, Act.ClosureConfirmed, (_, closure, _) =>

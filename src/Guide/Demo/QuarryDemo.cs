@@ -148,7 +148,7 @@ internal static class QuarryDemo
             .Sketched("widows-table-chimney-lip.svg"));
         chimney.Compose(new Composition("the-boom", "The boom", "The jet that stands out of the chimney on the third wave of a set.",
                 140, Full(135), WantedLight.AnyDaylight).WishSea(SeaWish.Band("some action", 1.5, 3.5).Period(9, 14)).LookOfWater(WaterLook.Frozen));
-        place.Close(Closure.AfterNearMiss(coast.DaysAgo(6), "Near miss at the chimney: wetted to the waist from a sea called calm", Guid.NewGuid(), coast.DaysAgo(6).At(new LocalTime(18, 0)).InUtc().ToInstant()).Of(chimney));
+        place.Close(Closure.AfterNearMiss(coast.DaysAgo(6), "Near miss at the chimney: wetted to the waist from a sea called calm", Guid.NewGuid()).Of(chimney));
         return place;
     }
 }

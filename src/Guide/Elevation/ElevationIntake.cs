@@ -1,4 +1,5 @@
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
 using Foreshore.Guide.Shell;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -28,6 +29,7 @@ internal static class ElevationIntake
             var (name, grid) = UploadedFile.Read(posted.FileName, bytes);
             var file = new ElevationFile(name, grid, now);
             await using var db = await database.CreateDbContextAsync(http.RequestAborted);
+            db.Add(new AuditEntry(Act.ElevationStored, now, http.SignedIn()?.MemberId, words: file.Name));
             await db.KeepAsync(file, http.RequestAborted);
             return [];
         }
@@ -43,5 +45,23 @@ internal static class ElevationIntake
         {
             One.Release();
         }
+    }
+
+    /// <summary>Skylines made from it stay as they are.</summary>
+    public static async Task DeleteAsync(IDbContextFactory<GuideDb> database, SignedIn admin, int id, Instant now, CancellationToken cancel)
+    {
+        await using var db = await database.CreateDbContextAsync(cancel);
+        if (await db.ElevationFiles.Where(f => f.Id == id).Select(f => f.Name).SingleOrDefaultAsync(cancel) is not { } name)
+            return;
+        await db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
+        {
+            db.ChangeTracker.Clear();
+            await using var one = await db.Database.BeginTransactionAsync(cancel);
+            // A file weighs megabytes: it is deleted without being read.
+            if (await db.ElevationFiles.Where(f => f.Id == id).ExecuteDeleteAsync(cancel) > 0)
+                db.Add(new AuditEntry(Act.ElevationDeleted, now, admin.MemberId, words: name));
+            await db.SaveChangesAsync(cancel);
+            await one.CommitAsync(cancel);
+        });
     }
 }

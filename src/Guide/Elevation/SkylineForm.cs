@@ -1,7 +1,9 @@
 using System.Globalization;
 using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Contributions;
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
 using Foreshore.Guide.Shell;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -31,11 +33,18 @@ public sealed class SkylineForm
     };
 
     /// <summary>Draws it and saves it; the faults say what to mend, and then nothing was saved.</summary>
-    public async Task<IReadOnlyList<FieldFault>> KeepAsync(IDbContextFactory<GuideDb> database, int vantagePointId, LocalDate today, CancellationToken cancel)
+    public async Task<IReadOnlyList<FieldFault>> KeepAsync(IDbContextFactory<GuideDb> database, SignedIn warden, int vantagePointId, LocalDate today, Instant now, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        if (Draw(await db.VantagePoints.SingleAsync(v => v.Id == vantagePointId, cancel), today) is { Count: > 0 } faults)
+        var stance = await db.VantagePoints.SingleAsync(v => v.Id == vantagePointId, cancel);
+        var before = stance.SkylineText;
+        if (Draw(stance, today) is { Count: > 0 } faults)
             return faults;
+        if (stance.SkylineText != before)
+        {
+            db.Add(Revision.OfSkyline(stance, before, warden.MemberId, now, "Drawn by hand"));
+            db.Add(new AuditEntry(Act.SkylineDrawn, now, warden.MemberId, words: stance.Name));
+        }
         try
         {
             await db.SaveChangesAsync(cancel);

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Threading.Channels;
 using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Contributions;
 using Foreshore.Guide.Locations;
+using Foreshore.Guide.Members;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -22,10 +24,12 @@ internal sealed partial class SkylineQueue(IDbContextFactory<GuideDb> database, 
     private readonly Channel<int> waiting = Channel.CreateUnbounded<int>();
 
     /// <summary>Asks for a skyline; where one is asked for already, nothing is added.</summary>
-    public async Task AskAsync(int vantagePointId, bool outsideIsSea, CancellationToken cancel)
+    public async Task AskAsync(SignedIn warden, int vantagePointId, bool outsideIsSea, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        if (await db.AddSkylineJobAsync(new SkylineJob(vantagePointId, outsideIsSea, clock.GetCurrentInstant()), cancel) is { } id)
+        var now = clock.GetCurrentInstant();
+        db.Add(new AuditEntry(Act.SkylineAsked, now, warden.MemberId, words: await db.VantagePoints.Where(v => v.Id == vantagePointId).Select(v => v.Name).SingleAsync(cancel)));
+        if (await db.AddSkylineJobAsync(new SkylineJob(vantagePointId, outsideIsSea, now), cancel) is { } id)
             waiting.Writer.TryWrite(id);
     }
 
@@ -90,8 +94,14 @@ internal sealed partial class SkylineQueue(IDbContextFactory<GuideDb> database, 
         Require.That(!(found.GroundMetres > eye + MostUnderGround), string.Create(CultureInfo.InvariantCulture,
             $"The files put the ground there at {found.GroundMetres:0} m, and the eye is recorded at {eye:0.0} m above mean sea level: one of the two is wrong, or the stance lies elsewhere. Mend the ground height or the position. The skyline is as it was."));
         var today = clock.GetCurrentInstant().InZone(stance.Location.Zone).Date;
+        var before = stance.SkylineText;
         stance.Draw(found.Skyline, SkylineOrigin.Computed(question, found, files.Select(f => f.Name)), today);
         job.Finish(SkylineOrigin.Outcome(question, found));
+        if (stance.SkylineText != before)
+        {
+            db.Add(Revision.OfSkyline(stance, before, null, clock.GetCurrentInstant(), "Computed from elevation files"));
+            db.Add(new AuditEntry(Act.SkylineComputed, clock.GetCurrentInstant(), null, words: stance.Name));
+        }
         // Skyline and outcome together, or neither.
         await db.SaveChangesAsync(cancel);
     }

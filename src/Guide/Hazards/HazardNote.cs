@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
@@ -74,6 +75,9 @@ public sealed class HazardNote
     /// <summary>Why it was rejected or ended.</summary>
     public string? DecisionWords { get; private set; }
 
+    /// <summary>Told as a near miss from which nobody came to harm: no name is kept with it, and no time finer than the day.</summary>
+    public bool IsNearMiss { get; private set; }
+
     /// <summary>What its reporter photographed; shows for as long as the note does.</summary>
     public Photo? Photo { get; private set; }
 
@@ -103,6 +107,13 @@ public sealed class HazardNote
         (FormId, ReportedBy, ReportedAt) = (formId, member, at);
         return this;
     }
+
+    /// <summary>
+    /// A near miss without harm. It caps every verdict there at borderline, as severe notes do, and keeps nobody off. Its number is drawn,
+    /// for one in sequence would stand between others whose times are known.
+    /// </summary>
+    public static HazardNote AfterNearMiss(LocalDate on, string whatHappened, Guid formId) =>
+        new(HazardKind.Other, Severe, $"Near miss: {Require.Text(whatHappened, 400, "What happened")}", on) { Id = -RandomNumberGenerator.GetInt32(1, int.MaxValue), IsNearMiss = true, FormId = formId };
 
     public HazardNote With(Photo photo)
     {

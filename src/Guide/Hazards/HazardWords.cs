@@ -21,6 +21,15 @@ public static class HazardWords
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such kind of hazard."),
     };
 
+    public static string Words(this NearMissHarm harm) => harm switch
+    {
+        NearMissHarm.WaterReachedSomebody => "water reached somebody: closes the spot",
+        NearMissHarm.SomebodyFell => "somebody fell: closes the spot",
+        NearMissHarm.WayWasCut => "the way was cut: closes the spot",
+        NearMissHarm.None => "none of these: a note, the spot stays open",
+        _ => throw new ArgumentOutOfRangeException(nameof(harm), harm, "No such outcome."),
+    };
+
     public static string SeverityWords(int? severity) => severity switch
     {
         null => "not rated",

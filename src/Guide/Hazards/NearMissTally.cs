@@ -1,78 +1,107 @@
 using System.Security.Cryptography;
-using System.Text;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using NodaTime;
 
 namespace Foreshore.Guide.Hazards;
 
+/// <summary>What came of a near miss. Only harm, or a way that was cut, closes the spot: telling of the rest must cost nothing.</summary>
+public enum NearMissHarm { WaterReachedSomebody, SomebodyFell, WayWasCut, None }
+
 /// <summary>
-/// How many near misses somebody told of today. A near miss keeps no name; what counts them is a keyed hash of member and day, in a
-/// table of its own, deleted a day later together with its key. It holds nothing that leads from a near miss to a member.
+/// How many near misses each member told of today, so that nobody closes the coast from a chair. A near miss keeps no name, so nothing that
+/// counts is written down: a keyed hash of the member in this process's memory alone, its key drawn anew each day. No disk and no backup
+/// holds either; a restart forgets both, and each node counts by itself.
 /// </summary>
-public sealed class NearMissTally
+public sealed class NearMissTally(IClock clock)
 {
     public const int MostADay = 2;
 
-    private NearMissTally() { }
+    private readonly Lock turn = new();
+    private readonly Dictionary<string, int> counts = [];
+    private byte[] key = [];
+    private LocalDate day;
 
-    private NearMissTally(byte[] hash, LocalDate day) => (Hash, Day) = (hash, day);
-
-    public byte[] Hash { get; private set; } = [];
-
-    public LocalDate Day { get; private set; }
-
-    public int Count { get; private set; }
-
-    public uint Version { get; private set; }
-
-    /// <summary>Counts one more, unless two are counted already; clears what is older than a day.</summary>
-    public static async Task<bool> CountAsync(GuideDb db, Guid member, Instant now, CancellationToken cancel)
+    /// <summary>Counts one more, unless two are counted already.</summary>
+    public bool TryCount(Guid member)
     {
-        var day = now.InUtc().Date;
-        var yesterday = day.PlusDays(-1);
-        await db.Set<NearMissTally>().Where(t => t.Day < yesterday).ExecuteDeleteAsync(cancel);
-        await db.Set<NearMissKey>().Where(k => k.Day < yesterday).ExecuteDeleteAsync(cancel);
-        var key = await db.Set<NearMissKey>().FindAsync([day], cancel) ?? db.Add(new NearMissKey(day)).Entity;
-        var hash = HMACSHA256.HashData(key.Key, Encoding.UTF8.GetBytes($"{member:N}"));
-        var tally = await db.Set<NearMissTally>().FindAsync([hash], cancel) ?? db.Add(new NearMissTally(hash, day)).Entity;
-        if (tally.Count >= MostADay)
-            return false;
-        tally.Count++;
-        return true;
+        lock (turn)
+        {
+            Forget();
+            var hash = Hash(member);
+            return counts.GetValueOrDefault(hash) < MostADay && (counts[hash] = counts.GetValueOrDefault(hash) + 1) > 0;
+        }
     }
+
+    /// <summary>It was not stored after all.</summary>
+    public void TakeBack(Guid member)
+    {
+        lock (turn)
+            if (counts.GetValueOrDefault(Hash(member)) is var count and > 0)
+                counts[Hash(member)] = count - 1;
+    }
+
+    /// <summary>Drops what is not of today; the number of tallies left.</summary>
+    public int Forget()
+    {
+        lock (turn)
+        {
+            if (clock.GetCurrentInstant().InUtc().Date is var today && today != day)
+            {
+                counts.Clear();
+                (key, day) = (RandomNumberGenerator.GetBytes(32), today);
+            }
+            return counts.Count;
+        }
+    }
+
+    private string Hash(Guid member) => Convert.ToHexString(HMACSHA256.HashData(key, member.ToByteArray()));
 }
 
-/// <summary>The key of one day's tallies.</summary>
-public sealed class NearMissKey
+/// <summary>
+/// Looks every hour whether a day is over: drops its tallies, and writes its near misses once more, all together. The order of
+/// transactions would otherwise tell for ever beside which sign-in each was stored.
+/// </summary>
+internal sealed partial class NearMissForgetting(NearMissTally tally, IDbContextFactory<GuideDb> database, IClock clock, TimeProvider time, ILogger<NearMissForgetting> log) : BackgroundService
 {
-    private NearMissKey() { }
+    private static readonly TimeSpan Every = TimeSpan.FromHours(1);
 
-    internal NearMissKey(LocalDate day) => (Day, Key) = (day, RandomNumberGenerator.GetBytes(32));
+    private LocalDate? done;
 
-    public LocalDate Day { get; private set; }
-
-    public byte[] Key { get; private set; } = [];
-}
-
-internal sealed class NearMissTallyMapping : IEntityTypeConfiguration<NearMissTally>
-{
-    public void Configure(EntityTypeBuilder<NearMissTally> tally)
+    internal async Task ForgetAsync(CancellationToken cancel)
     {
-        tally.ToTable("near_miss_tallies");
-        tally.HasKey(t => t.Hash);
-        tally.Property(t => t.Hash).HasMaxLength(32);
-        tally.Property(t => t.Version).IsRowVersion();
-        tally.ToTable(table => table.HasCheckConstraint("ck_near_miss_tallies_count", $"count BETWEEN 0 AND {NearMissTally.MostADay}"));
+        tally.Forget();
+        var today = clock.GetCurrentInstant().InUtc().Date;
+        if (done == today)
+            return;
+        // Days at the place may run ahead of those on UTC or behind them.
+        var (first, last) = (today.PlusDays(-3), today.PlusDays(-1));
+        await using var db = await database.CreateDbContextAsync(cancel);
+        await db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
+        {
+            await using var one = await db.Database.BeginTransactionAsync(cancel);
+            await db.Closures.Where(c => c.IsNearMiss && c.From >= first && c.From <= last).ExecuteUpdateAsync(c => c.SetProperty(each => each.IsNearMiss, true), cancel);
+            await db.HazardNotes.Where(n => n.IsNearMiss && n.From >= first && n.From <= last).ExecuteUpdateAsync(n => n.SetProperty(each => each.IsNearMiss, true), cancel);
+            await one.CommitAsync(cancel);
+        });
+        done = today;
     }
-}
 
-internal sealed class NearMissKeyMapping : IEntityTypeConfiguration<NearMissKey>
-{
-    public void Configure(EntityTypeBuilder<NearMissKey> key)
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        key.ToTable("near_miss_keys");
-        key.HasKey(k => k.Day);
-        key.Property(k => k.Key).HasMaxLength(32);
+        using var timer = new PeriodicTimer(Every, time);
+        while (await timer.WaitForNextTickAsync(stoppingToken))
+        {
+            try
+            {
+                await ForgetAsync(stoppingToken);
+            }
+            catch (Exception fault) when (fault is Npgsql.NpgsqlException or DbUpdateException or InvalidOperationException or TimeoutException)
+            {
+                LogFault(fault);
+            }
+        }
     }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Near misses of yesterday were not written together. The next hour tries again.")]
+    private partial void LogFault(Exception fault);
 }

@@ -12,6 +12,7 @@ using Foreshore.Guide.Shell.Maps;
 using Foreshore.Guide.Tides;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
+using Microsoft.Extensions.Logging.Console;
 using NodaTime;
 
 namespace Foreshore.Guide.Hosting;
@@ -41,6 +42,7 @@ internal static class Site
 
         var services = builder.Services;
         services.TryAddSingleton<IClock>(SystemClock.Instance);
+        builder.Logging.AddConsole(options => options.FormatterName = OneLineConsole.Format).AddConsoleFormatter<OneLineConsole, ConsoleFormatterOptions>();
         services.AddSingleton<SharedSky>();
         services.AddSingleton<LightCache>();
         services.AddSingleton<PictureLight>();

@@ -44,7 +44,7 @@ public sealed partial class Location
         blurred.MoveTo(Blur.Cell(Position));
         blurred.hazardRatings.AddRange(hazardRatings.Where(r => r.VantagePointId is null && r.VantagePoint is null));
         blurred.hazardNotes.AddRange(hazardNotes.Where(n => n.VantagePointId is null && n.VantagePoint is null).Select(n => n.WithoutPlace()));
-        blurred.closures.AddRange(closures.Where(c => c.Target == ClosureTarget.Location));
+        blurred.closures.AddRange(closures.Where(c => c.Target == ClosureTarget.Location).Select(c => c.WithoutOwner()));
         return blurred;
     }
 

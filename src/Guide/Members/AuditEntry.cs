@@ -12,6 +12,7 @@ public enum Act
     Exported, VisitorsSetting,
     ProposalAccepted, ProposalDeclined, ProposalAsked, Restored,
     HazardConfirmed, HazardRejected, HazardEnded, HazardReworded, Closed, ClosureConfirmed, LiftAsked, ClosureLifted, NewStartMade, NewStartUsed, PhotoTakenDown,
+    StationAdded, StationRemoved, ElevationStored, ElevationDeleted, SkylineDrawn, SkylineAsked, SkylineComputed,
 }
 
 /// <summary>
@@ -41,6 +42,6 @@ public sealed class AuditEntry
 
     public string Words { get; private set; } = "";
 
-    /// <summary>A line break would let somebody write a line of their own.</summary>
-    private static string OneLine(string words) => new([.. words.Select(letter => char.IsControl(letter) ? ' ' : letter).Take(200)]);
+    /// <summary>A line break would let somebody write a line of their own; Unicode knows two more than the controls.</summary>
+    private static string OneLine(string words) => new([.. words.Select(letter => char.IsControl(letter) || letter is '\u2028' or '\u2029' ? ' ' : letter).Take(200)]);
 }

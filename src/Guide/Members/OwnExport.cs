@@ -13,7 +13,8 @@ public static class OwnExport
     public const string Address = "/account/export";
 
     private const string About = "Every row of the guide's database in which your number stands, by table. Times are UTC. Left out is what would open "
-        + "the account: passwords and links are kept as hashes, and the authenticator's secret stays where it is. People appear by their number alone.";
+        + "the account: passwords and links are kept as hashes, and the authenticator's secret stays where it is. People appear by their number alone. Of what others wrote and you decided on, it says which, "
+        + "what and when; their words are theirs.";
 
     private static readonly JsonSerializerOptions Written = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
@@ -57,7 +58,7 @@ public static class OwnExport
         // Names of tables and columns come from the model; the number travels as a parameter.
 #pragma warning disable EF1002
         var rows = await db.Database.SqlQueryRaw<string>(
-            $"""SELECT (to_jsonb(t) - @secrets)::text AS "Value" FROM "{trace.Table}" t WHERE t."{trace.Column}" = @member""",
+            $"""SELECT ({(trace.Deed is { } told ? $"jsonb_build_object({string.Join(", ", told.Select(column => $"'{column}', t.\"{column}\""))})" : "to_jsonb(t)")} - @secrets)::text AS "Value" FROM "{trace.Table}" t WHERE t."{trace.Column}" = @member""",
             new Npgsql.NpgsqlParameter("secrets", trace.Secrets.ToArray()), new Npgsql.NpgsqlParameter("member", member)).ToListAsync(cancel);
 #pragma warning restore EF1002
         return [.. rows.Select(row => JsonNode.Parse(row)!)];

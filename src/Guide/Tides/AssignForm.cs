@@ -1,7 +1,9 @@
 using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using Foreshore.Almanac.Tides;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Shell;
-using Microsoft.EntityFrameworkCore;
 
 namespace Foreshore.Guide.Tides;
 
@@ -13,7 +15,7 @@ public sealed class AssignForm
     /// <summary>Chosen from those near.</summary>
     public string? Station { get; set; }
 
-    /// <summary>Or named by id; goes before the choice.</summary>
+    /// <summary>Or named by id; overrides the choice.</summary>
     public string? Other { get; set; }
 
     public string? HighMinutes { get; set; }
@@ -40,40 +42,43 @@ public sealed class AssignForm
         MeanSeaLevel = place.MeanSeaLevelAboveChartDatumMetres?.ToString(CultureInfo.InvariantCulture),
     };
 
-    /// <summary>Lets the place go by the station and saves it; the faults say what to mend, and then nothing was saved.</summary>
-    public async Task<IReadOnlyList<FieldFault>> AssignAsync(IDbContextFactory<GuideDb> database, CancellationToken cancel)
+    /// <summary>What was looked at on the page before: chosen is only what was seen with its levels.</summary>
+    public string? Looked { get; set; }
+
+    /// <summary>Why, for the wardens and the history.</summary>
+    public string? Reason { get; set; }
+
+    /// <summary>Of all that decides about the tide; the reason is no part of it.</summary>
+    public string Stamp => Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(
+        string.Join('\u001f', Place, string.IsNullOrWhiteSpace(Other) ? Station : Other, HighMinutes, LowMinutes, HighRatio, LowRatio, MeanSeaLevel, AllTheSame))));
+
+    public bool WasLookedAt => Looked == Stamp;
+
+    /// <summary>The tide that the place would go by; the faults say what to mend. Nothing is saved here.</summary>
+    public async Task<(PlaceTide? Tide, double? MeanSeaLevelMetres, IReadOnlyList<FieldFault> Faults)> ReadAsync(GuideDb db, Location? place, CancellationToken cancel)
     {
         List<FieldFault> faults = [];
         var corrections = Corrections(faults);
         var level = FormNumbers.Read(MeanSeaLevel, double.NaN, -2, 12, "mean-sea-level", "Mean sea level", faults);
         var id = (string.IsNullOrWhiteSpace(Other) ? Station : Other)?.Trim() ?? "";
-        await using var db = await database.CreateDbContextAsync(cancel);
-        if (await db.Locations.SingleOrDefaultAsync(one => one.Slug == Place, cancel) is not { } place)
-            return [new("place", "There is no such place any more. Choose one from the list.")];
-        var slug = TideStation.SlugOf(id);
-        if (id.Length == 0 || (await db.StationBySlugAsync(slug, cancel)).Tide is not { } tide)
-            return [.. faults, new("other", id.Length == 0 ? "Choose a station, or name one by its id, like noaa/8410140." : $"There is no station \"{StationTable.Short(id)}\". Search for it by name and take its id from the list.")];
+        if (place is null)
+            return (null, null, [new("place", "There is no such place any more. Choose one from the list.")]);
+        if (id.Length == 0 || (await db.StationBySlugAsync(TideStation.SlugOf(id), cancel)).Tide is not { } found || found.Station.Id != id)
+            return (null, null, [.. faults, new("other", id.Length == 0 ? "Choose a station, or name one by its id, like noaa/8410140." : $"There is no station \"{StationTable.Short(id)}\". Search for it by name and take its id from the list.")]);
 
-        var warnings = NearStation.Of(tide.Station.ToLine(), place.Position).Warnings;
+        var warnings = NearStation.Of(found.Station.ToLine(), place.Position).Warnings;
         if (warnings.Count > 0 && !AllTheSame)
-            faults.Add(new("all-the-same", $"{tide.Station.Name}: {string.Join(' ', warnings)} Choose another, or say that it is meant all the same."));
+            faults.Add(new("all-the-same", $"{found.Station.Name}: {string.Join(' ', warnings)} Choose another, or tick that you want this one anyway."));
         if (faults.Count > 0)
-            return faults;
-
+            return (null, null, faults);
         try
         {
-            var ownLevel = PlaceTide.Of(tide.Station, tide.Reference, corrections).MeanSeaLevelMetres;
-            place.JudgeTideBy(tide.Station.Id, double.IsNaN(level) ? ownLevel : level, corrections);
-            await db.SaveChangesAsync(cancel);
-            return [];
+            var tide = PlaceTide.Of(found.Station, found.Reference, corrections);
+            return (tide, double.IsNaN(level) ? tide.MeanSeaLevelMetres : level, []);
         }
-        catch (NotAcceptedException refused)
+        catch (TideInputException refused)
         {
-            return [new("station", refused.Message)];
-        }
-        catch (DbUpdateConcurrencyException)
-        {
-            return [new("place", "Somebody else changed this place meanwhile. Load the page again and look at what it goes by now.")];
+            return (null, null, [new("station", refused.Message)]);
         }
     }
 

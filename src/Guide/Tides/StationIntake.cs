@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Tides;
+using Foreshore.Guide.Members;
 using Foreshore.Guide.Shell;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -46,18 +47,22 @@ internal static class StationIntake
         if (await db.TideStations.AnyAsync(other => other.Id == station.Id, http.RequestAborted))
             return new([Taken(station)]);
         if (form.Then == AddStationForm.Keep && form.WasLookedAt)
-            return await KeepAsync(db, station, http.RequestAborted) is { } taken ? new([taken]) : new([], IsStored: true);
+            return await KeepAsync(db, station, new AuditEntry(Act.StationAdded, now, http.SignedIn()?.MemberId, words: $"{station.Id} {station.Name}"), http.RequestAborted) is { } taken ? new([taken]) : new([], IsStored: true);
         return new([], await StationPreview.OfAsync(db, tide, DateTimeZoneProviders.Tzdb[form.Zone!.Trim()], now, http.RequestAborted));
     }
 
     /// <summary>Removes a station of the club's, unless a place goes by it; the words say what happened where it was not removed.</summary>
-    public static async Task<string?> RemoveAsync(IDbContextFactory<GuideDb> database, string id, CancellationToken cancel)
+    public static async Task<string?> RemoveAsync(IDbContextFactory<GuideDb> database, SignedIn admin, string id, Instant now, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
         var places = await db.Locations.Where(place => place.TideStationId == id).OrderBy(place => place.Name).Select(place => place.Name).ToListAsync(cancel);
         if (places.Count > 0)
             return $"{id} was not removed: {string.Join(", ", places)} go by it. Give them another station first.";
-        await db.TideStations.Where(station => station.Id == id && station.CatalogueEdition == null).ExecuteDeleteAsync(cancel);
+        if (await db.TideStations.SingleOrDefaultAsync(station => station.Id == id && station.CatalogueEdition == null, cancel) is not { } own)
+            return null;
+        db.Remove(own);
+        db.Add(new AuditEntry(Act.StationRemoved, now, admin.MemberId, words: $"{own.Id} {own.Name}"));
+        await db.SaveChangesAsync(cancel);
         return null;
     }
 
@@ -76,8 +81,9 @@ internal static class StationIntake
         return fault is null ? null : new("file", fault);
     }
 
-    private static async Task<FieldFault?> KeepAsync(GuideDb db, TideStation station, CancellationToken cancel)
+    private static async Task<FieldFault?> KeepAsync(GuideDb db, TideStation station, AuditEntry entry, CancellationToken cancel)
     {
+        db.Add(entry);
         db.TideStations.Add(station);
         try
         {

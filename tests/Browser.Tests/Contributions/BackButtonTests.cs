@@ -15,16 +15,22 @@ public sealed class BackButtonTests(BrowserSite site) : IClassFixture<BrowserSit
     [InlineData(false)]
     public async Task A_second_hazard_after_going_back_is_stored_beside_the_first(bool javaScript)
     {
-        await using var visit = await site.VisitAsync(Device.Phone, javaScript, role: Role.Member);
+        await using var browser = await site.BrowserWithPagesKeptAsync();
+        await using var visit = await site.VisitAsync(Device.Phone, javaScript, role: Role.Member, browser: browser);
         var page = visit.Page;
         var (first, second) = ($"Foam on the boards, {javaScript}.", $"A plank is gone, {javaScript}.");
         await page.GotoAsync("/contribute/hazard?place=tern-bank");
+        var number = await page.Locator("input[name=form-id]").InputValueAsync();
         await ReportAsync(page, first);
 
-        await page.GoBackAsync();
-        await ReportAsync(page, second);
-        await page.GoBackAsync();
-        await ReportAsync(page, second);
+        foreach (var text in (string[])[second, second, first])
+        {
+            // A page that was kept is not loaded again.
+            await page.GoBackAsync(new() { WaitUntil = WaitUntilState.Commit });
+            await page.WaitForURLAsync("**/contribute/hazard**", new() { WaitUntil = WaitUntilState.Commit });
+            Assert.Equal(number, await page.Locator("input[name=form-id]").InputValueAsync());
+            await ReportAsync(page, text);
+        }
 
         Assert.Equal([second, first], await TextsAsync(javaScript));
     }

@@ -69,7 +69,7 @@ public sealed class SentAgainTests(DemoGuideSite guide) : IClassFixture<DemoGuid
         var (told, closing) = (await member.ReadAsync(NearMiss), await warden.ReadAsync(Close));
 
         foreach (var text in (string[])["A set came over the bar.", "The tide had the way back.", "A set came over the bar."])
-            Assert.Equal(HttpStatusCode.Redirect, (await member.AnswerAsync(NearMiss, told, "near-miss", ("f.text", text))).StatusCode);
+            Assert.Equal(HttpStatusCode.Redirect, (await member.AnswerAsync(NearMiss, told, "near-miss", ("f.harm", "WaterReachedSomebody"), ("f.text", text))).StatusCode);
         foreach (var text in (string[])["Rock fall at the stair", "Blasting on the hill", "Rock fall at the stair"])
             Assert.Equal(HttpStatusCode.Redirect, (await warden.AnswerAsync(Close, closing, "close", ("f.text", text), ("f.closed-by", "The trust"))).StatusCode);
 
@@ -146,7 +146,7 @@ public sealed class SentAgainTests(DemoGuideSite guide) : IClassFixture<DemoGuid
         if (address == "change")
             address = $"/contribute/change/stance/{(await new Club(guide).StanceAsync("hill-bench")).Stance.Id}";
         var before = await CountAsync();
-        (string, string)[] typed = [("f.kind", "Slip"), ("f.severity", "2"), ("f.text", "Without a number"), ("f.closed-by", "The club"), ("f.name", "Unnumbered"), ("then", "send")];
+        (string, string)[] typed = [("f.kind", "Slip"), ("f.severity", "2"), ("f.text", "Without a number"), ("f.harm", "None"), ("f.closed-by", "The club"), ("f.name", "Unnumbered"), ("then", "send")];
 
         foreach (var number in (string[])["", "x", "00000000-0000-0000-0000-000000000000"])
         {

@@ -13,6 +13,7 @@ public sealed class SheetTests
     private static readonly Dictionary<string, Func<IEnumerable<Published>>> Kinds = new()
     {
         ["place"] = () => All(place => [Of(Matter.Place, place, place)]),
+        ["tide"] = () => All(place => [Of(Matter.Tide, place, place)]),
         ["stance"] = () => All(place => place.VantagePoints.Select(stance => Of(Matter.Stance, place, stance))),
         ["picture"] = () => All(place => place.VantagePoints.SelectMany(stance => stance.Compositions).Select(picture => Of(Matter.Picture, place, picture))),
         ["leg"] = () => All(place => place.Routes.SelectMany(route => route.Legs).Select(leg => Of(Matter.Leg, place, leg))),

@@ -1,5 +1,6 @@
 using System.Net;
 using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Members;
 using Foreshore.Guide.Support;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -52,7 +53,8 @@ public sealed class SkylineJobTests(LocalDemo site) : IClassFixture<LocalDemo>
         await using var db = site.Open();
         var stance = await db.VantagePoints.AsNoTracking().FirstAsync(v => v.Slug != "bog-boardwalk" && v.Slug != "lower-stair", cancel);
         await db.ElevationFiles.ExecuteDeleteAsync(cancel);
-        await site.Services.GetRequiredService<SkylineQueue>().AskAsync(stance.Id, false, cancel);
+        var admin = await db.Members.AsNoTracking().FirstAsync(m => m.Role == Role.Admin, cancel);
+        await site.Services.GetRequiredService<SkylineQueue>().AskAsync(new SignedIn(Guid.NewGuid(), admin.Id, admin.Name, admin.Email, admin.Role, 2, true, GuideHost.UsualNow), stance.Id, false, cancel);
 
         var job = await site.EndedAsync(stance.Slug);
 

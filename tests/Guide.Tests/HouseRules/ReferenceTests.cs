@@ -31,7 +31,7 @@ public partial class ReferenceTests
         ["Compositions"] = [.. Place, "Photos", "Members", "Shell", "Database", "Maps"],
         ["Tides"] = [.. Place, "Members", "Shell", "Database"],
         ["Photos"] = [.. Place, "Members", "Shell", "Database"],
-        ["Elevation"] = [.. Place, "Members", "Shell", "Database"],
+        ["Elevation"] = [.. Place, "Contributions", "Members", "Shell", "Database"],
         ["Contributions"] = [.. Place, "Photos", "Mail", "Maps", "Members", "Shell", "Database"],
         ["Outlooks"] = [.. Place, "Conditions", "Members", "Shell", "Database"],
         ["Maps"] = [.. Place, "Members", "Shell", "Hosting"],

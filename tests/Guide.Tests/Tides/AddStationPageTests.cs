@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using AngleSharp;
 using AngleSharp.Dom;
 using Foreshore.Guide.Elevation;
+using Foreshore.Guide.Members;
 using Microsoft.EntityFrameworkCore;
 using Xunit;
 
@@ -36,8 +37,9 @@ public sealed partial class AddStationPageTests(LocalDemo site) : IClassFixture<
         var waters = await site.Client.GetStringAsync("/api/v1/tides/club-wharf-pole/extremes?from=2026-11-25", Cancel);
         Assert.Contains("\"isOfClub\":true", waters, StringComparison.Ordinal);
 
+        var chosen = new AssignForm { Place = "pigeon-neck", Other = "club/wharf-pole", AllTheSame = true };
         Assert.Equal(HttpStatusCode.Found, (await PostAsync("/admin/tides?place=pigeon-neck", "assign",
-            new() { ["Assigning.Place"] = "pigeon-neck", ["Assigning.Other"] = "club/wharf-pole", ["Assigning.AllTheSame"] = "true" })).StatusCode);
+            new() { ["Assigning.Place"] = "pigeon-neck", ["Assigning.Other"] = "club/wharf-pole", ["Assigning.AllTheSame"] = "true", ["Assigning.Looked"] = chosen.Stamp, ["Assigning.Reason"] = "Nearest" })).StatusCode);
         var refused = await PostAsync("/admin/tides", "remove-club-wharf-pole", []);
         Assert.Equal(HttpStatusCode.Conflict, refused.StatusCode);
         Assert.Contains("was not removed", await TextAsync(refused), StringComparison.Ordinal);
@@ -46,6 +48,9 @@ public sealed partial class AddStationPageTests(LocalDemo site) : IClassFixture<
         await db.Database.ExecuteSqlRawAsync("UPDATE locations SET tide_station_id = 'noaa/8412581' WHERE slug = 'pigeon-neck'", Cancel);
         Assert.Equal(HttpStatusCode.Found, (await PostAsync("/admin/tides", "remove-club-wharf-pole", [])).StatusCode);
         Assert.False(await db.TideStations.AnyAsync(s => s.Id == "club/wharf-pole", Cancel));
+        var log = await db.AuditEntries.Where(e => e.Words.StartsWith("club/wharf-pole")).OrderBy(e => e.Id).ToListAsync(Cancel);
+        Assert.Equal([Act.StationAdded, Act.StationRemoved], log.Select(line => line.Act));
+        Assert.All(log, line => Assert.NotNull(line.By));
     }
 
     [Fact]

@@ -1,8 +1,10 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using Foreshore.Guide.Contributions;
 using Foreshore.Guide.Elevation;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
+using Microsoft.EntityFrameworkCore;
 using Xunit;
 
 namespace Foreshore.Guide.Tides;
@@ -47,11 +49,29 @@ public sealed partial class StationsPageTests(LocalDemo site) : IClassFixture<Lo
         Assert.Equal("noaa/8411060", (await PlaceAsync("gannet-stairs")).TideStationId);
 
         fields["Assigning.AllTheSame"] = "true";
-        Assert.Equal(HttpStatusCode.Found, (await PostAsync(address, "assign", fields)).StatusCode);
+        // The levels are looked at before anything changes, and once.
+        var looked = await PostAsync(address, "assign", fields);
+        Assert.Equal(HttpStatusCode.OK, looked.StatusCode);
+        var preview = await TextAsync(looked);
+        foreach (var words in (string[])["Highest this year", "Lowest this year", "Next high water", "noaa/8411060", "noaa/8412581", "need", "Lower stair"])
+            Assert.Contains(words, preview, StringComparison.Ordinal);
+        Assert.Equal("noaa/8411060", (await PlaceAsync("gannet-stairs")).TideStationId);
+
+        fields["Assigning.Looked"] = Looked().Match(preview).Groups[1].Value;
+        var alone = await PostAsync(address, "assign", fields);
+        Assert.Equal(HttpStatusCode.BadRequest, alone.StatusCode);
+        Assert.Contains("You are the only warden", await TextAsync(alone), StringComparison.Ordinal);
+        fields["Assigning.Reason"] = "The nearer gauge was moved";
+        Assert.Equal("/admin/tides?changed#places", (await PostAsync(address, "assign", fields)).Headers.Location!.OriginalString.Replace(site.Client.BaseAddress!.GetLeftPart(UriPartial.Authority), "", StringComparison.Ordinal));
         var after = await PlaceAsync("gannet-stairs");
         Assert.Equal(("noaa/8412581", -3, 1.852), (after.TideStationId, after.TideCorrections!.HighWaterMinutes, after.MeanSeaLevelAboveChartDatumMetres));
         Assert.Contains("needs checking", await PageAsync("/coast/gannet-stairs/lower-stair"), StringComparison.Ordinal);
         Assert.Contains("3 min earlier", await PageAsync("/coast/gannet-stairs/tide"), StringComparison.Ordinal);
+
+        await using var db = site.Open();
+        var revision = await db.Revisions.SingleAsync(r => r.Matter == Matter.Tide && r.TargetId == before.Id, Cancel);
+        Assert.Equal(("noaa/8411060", "noaa/8412581", true), (revision.Changes.Single(c => c.Field == "station").Before, revision.Changes.Single(c => c.Field == "station").After, revision.IsSingleHanded));
+        Assert.Contains(await db.AuditEntries.ToListAsync(Cancel), entry => entry.Act == Act.ProposalAccepted && entry.Words.StartsWith("place’s tide", StringComparison.Ordinal) && entry.Words.EndsWith("single-handed", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -91,4 +111,7 @@ public sealed partial class StationsPageTests(LocalDemo site) : IClassFixture<Lo
 
     [GeneratedRegex("name=\"__RequestVerificationToken\"[^>]*value=\"([^\"]+)\"")]
     private static partial Regex Token();
+
+    [GeneratedRegex("name=\"Assigning.Looked\" value=\"([^\"]+)\"")]
+    private static partial Regex Looked();
 }

@@ -15,8 +15,8 @@ using NpgsqlTypes;
 namespace Foreshore.Guide.Migrations
 {
     [DbContext(typeof(GuideDb))]
-    [Migration("20261129225217_BindForms")]
-    partial class BindForms
+    [Migration("20261129232245_GuardedContributions")]
+    partial class GuardedContributions
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -235,6 +235,11 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("access_route_id");
 
+                    b.Property<string>("AskWhom")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("ask_whom");
+
                     b.Property<double?>("ClimbMetres")
                         .HasColumnType("double precision")
                         .HasColumnName("climb_metres");
@@ -253,15 +258,26 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("character varying(40)")
                         .HasColumnName("dogs");
 
+                    b.Property<string>("Ground")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("ground");
+
                     b.Property<string>("Group")
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)")
                         .HasColumnName("group_allowed");
 
+                    b.Property<string>("Hours")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("hours");
+
                     b.Property<string>("HoursText")
-                        .HasMaxLength(200)
-                        .HasColumnType("character varying(200)")
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)")
                         .HasColumnName("hours_text");
 
                     b.Property<string>("Kind")
@@ -275,6 +291,12 @@ namespace Foreshore.Guide.Migrations
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)")
                         .HasColumnName("legal_status");
+
+                    b.Property<string>("LightAtNight")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("light_at_night");
 
                     b.PrimitiveCollection<double[]>("LineDegrees")
                         .IsRequired()
@@ -308,6 +330,12 @@ namespace Foreshore.Guide.Migrations
                         .HasMaxLength(120)
                         .HasColumnType("character varying(120)")
                         .HasColumnName("surface");
+
+                    b.Property<string>("TidalCut")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("tidal_cut");
 
                     b.Property<string>("Tripod")
                         .IsRequired()
@@ -389,6 +417,12 @@ namespace Foreshore.Guide.Migrations
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Ferry", "Foreshore.Guide.Access.Leg.Ferry#FerryFacts", b1 =>
                         {
+                            b1.Property<string>("Back")
+                                .IsRequired()
+                                .HasMaxLength(1000)
+                                .HasColumnType("character varying(1000)")
+                                .HasColumnName("ferry_back");
+
                             b1.Property<double>("CrossingMinutes")
                                 .HasColumnType("double precision")
                                 .HasColumnName("ferry_crossing_minutes");
@@ -422,6 +456,12 @@ namespace Foreshore.Guide.Migrations
                             b1.Property<double?>("MinutesSaved")
                                 .HasColumnType("double precision")
                                 .HasColumnName("ferry_minutes_saved");
+
+                            b1.Property<string>("Out")
+                                .IsRequired()
+                                .HasMaxLength(1000)
+                                .HasColumnType("character varying(1000)")
+                                .HasColumnName("ferry_out");
                         });
 
                     b.HasKey("Id")
@@ -435,6 +475,8 @@ namespace Foreshore.Guide.Migrations
                         {
                             t.HasCheckConstraint("ck_legs_climb_metres", "climb_metres BETWEEN 0 AND 3000");
 
+                            t.HasCheckConstraint("ck_legs_crossing", "(tidal_cut = 'Crossing') = (crossing_passable_below_metres IS NOT NULL)");
+
                             t.HasCheckConstraint("ck_legs_crossing_passable_below_datum", "crossing_passable_below_datum IN ('ChartDatum', 'MeanSeaLevel', 'LowestAstronomicalTide')");
 
                             t.HasCheckConstraint("ck_legs_distance_kilometres", "distance_kilometres BETWEEN 0 AND 2000");
@@ -443,15 +485,27 @@ namespace Foreshore.Guide.Migrations
 
                             t.HasCheckConstraint("ck_legs_ferry", "(kind = 'Ferry') = (ferry_crossing_minutes IS NOT NULL)");
 
+                            t.HasCheckConstraint("ck_legs_ferry_back", "ferry_back = '' OR (ferry_back || '; ') ~ '^((([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(first ([01][0-9]|2[0-3]):[0-5][0-9] last ([01][0-9]|2[0-3]):[0-5][0-9]( every [0-9]{1,4})?|([01][0-9]|2[0-3]):[0-5][0-9]( ([01][0-9]|2[0-3]):[0-5][0-9])*|on request|no sailings)|agreed [0-9]{4}-[0-9]{2}-[0-9]{2} ([01][0-9]|2[0-3]):[0-5][0-9]); )+$'");
+
+                            t.HasCheckConstraint("ck_legs_ferry_out", "ferry_out = '' OR (ferry_out || '; ') ~ '^((([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(first ([01][0-9]|2[0-3]):[0-5][0-9] last ([01][0-9]|2[0-3]):[0-5][0-9]( every [0-9]{1,4})?|([01][0-9]|2[0-3]):[0-5][0-9]( ([01][0-9]|2[0-3]):[0-5][0-9])*|on request|no sailings)|agreed [0-9]{4}-[0-9]{2}-[0-9]{2} ([01][0-9]|2[0-3]):[0-5][0-9]); )+$'");
+
+                            t.HasCheckConstraint("ck_legs_ground", "ground IN ('Unknown', 'Firm', 'WetRock', 'Weed', 'Boulders', 'SoftGround')");
+
                             t.HasCheckConstraint("ck_legs_group_allowed", "group_allowed IN ('Unknown', 'Yes', 'No', 'AskFirst')");
+
+                            t.HasCheckConstraint("ck_legs_hours", "(hours || '; ') ~ '^(([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(open|closed|by permit|on request|(([01][0-9]|2[0-3]):[0-5][0-9]-(([01][0-9]|2[0-3]):[0-5][0-9]|24:00)|([0-9]{1,3} min (before|after) )?(sunrise|sunset)-([0-9]{1,3} min (before|after) )?(sunrise|sunset))( or by permit)?); )+$'");
 
                             t.HasCheckConstraint("ck_legs_kind", "kind IN ('Drive', 'Ferry', 'Walk', 'Other')");
 
                             t.HasCheckConstraint("ck_legs_legal_status", "legal_status IN ('RightOfWay', 'OpenAccess', 'Permissive', 'Customary', 'Private', 'Closed', 'Unknown')");
 
+                            t.HasCheckConstraint("ck_legs_light_at_night", "light_at_night IN ('Unknown', 'Lit', 'KnownInTheDark', 'NotKnownInTheDark')");
+
                             t.HasCheckConstraint("ck_legs_line", "cardinality(line_degrees) % 2 = 0 AND cardinality(line_degrees) <> 2");
 
                             t.HasCheckConstraint("ck_legs_minutes", "minutes BETWEEN 0 AND 2880");
+
+                            t.HasCheckConstraint("ck_legs_tidal_cut", "tidal_cut IN ('Unknown', 'Never', 'Crossing')");
 
                             t.HasCheckConstraint("ck_legs_tripod_allowed", "tripod_allowed IN ('Unknown', 'Yes', 'No', 'AskFirst')");
                         });
@@ -553,6 +607,11 @@ namespace Foreshore.Guide.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<string>("AskWhom")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("ask_whom");
+
                     b.Property<int?>("Capacity")
                         .HasColumnType("integer")
                         .HasColumnName("capacity");
@@ -570,6 +629,11 @@ namespace Foreshore.Guide.Migrations
                     b.Property<double?>("HeightBarrierMetres")
                         .HasColumnType("double precision")
                         .HasColumnName("height_barrier_metres");
+
+                    b.Property<string>("Hours")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("hours");
 
                     b.Property<double>("LatitudeDegrees")
                         .HasColumnType("double precision")
@@ -678,6 +742,8 @@ namespace Foreshore.Guide.Migrations
 
                             t.HasCheckConstraint("ck_parking_areas_height_barrier_metres", "height_barrier_metres BETWEEN 1 AND 6");
 
+                            t.HasCheckConstraint("ck_parking_areas_hours", "(hours || '; ') ~ '^(([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(open|closed|by permit|on request|(([01][0-9]|2[0-3]):[0-5][0-9]-(([01][0-9]|2[0-3]):[0-5][0-9]|24:00)|([0-9]{1,3} min (before|after) )?(sunrise|sunset)-([0-9]{1,3} min (before|after) )?(sunrise|sunset))( or by permit)?); )+$'");
+
                             t.HasCheckConstraint("ck_parking_areas_latitude_degrees", "latitude_degrees BETWEEN -90 AND 90");
 
                             t.HasCheckConstraint("ck_parking_areas_locked", "(locked_from IS NULL) = (locked_until IS NULL)");
@@ -746,6 +812,90 @@ namespace Foreshore.Guide.Migrations
                     b.ToTable("permission_letters", null, t =>
                         {
                             t.HasCheckConstraint("ck_permission_letters_until", "until >= dated");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Access.RouteParking", b =>
+                {
+                    b.Property<int>("AccessRouteId")
+                        .HasColumnType("integer")
+                        .HasColumnName("access_route_id");
+
+                    b.Property<int>("ParkingAreaId")
+                        .HasColumnType("integer")
+                        .HasColumnName("parking_area_id");
+
+                    b.Property<int>("Order")
+                        .HasColumnType("integer")
+                        .HasColumnName("order");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<double?>("WalkMinutes")
+                        .HasColumnType("double precision")
+                        .HasColumnName("walk_minutes");
+
+                    b.HasKey("AccessRouteId", "ParkingAreaId")
+                        .HasName("pk_route_parking");
+
+                    b.HasIndex("ParkingAreaId")
+                        .HasDatabaseName("ix_route_parking_parking_area_id");
+
+                    b.ToTable("route_parking", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_route_parking_walk_minutes", "walk_minutes BETWEEN 0 AND 1440");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Access.StanceWay", b =>
+                {
+                    b.Property<int>("VantagePointId")
+                        .HasColumnType("integer")
+                        .HasColumnName("vantage_point_id");
+
+                    b.Property<int>("RouteId")
+                        .HasColumnType("integer")
+                        .HasColumnName("route_id");
+
+                    b.Property<double?>("EndMinutes")
+                        .HasColumnType("double precision")
+                        .HasColumnName("end_minutes");
+
+                    b.Property<int>("Order")
+                        .HasColumnType("integer")
+                        .HasColumnName("order");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<double?>("WalkInMinutes")
+                        .HasColumnType("double precision")
+                        .HasColumnName("walk_in_minutes");
+
+                    b.Property<double?>("WalkOutMinutes")
+                        .HasColumnType("double precision")
+                        .HasColumnName("walk_out_minutes");
+
+                    b.HasKey("VantagePointId", "RouteId")
+                        .HasName("pk_stance_ways");
+
+                    b.HasIndex("RouteId")
+                        .HasDatabaseName("ix_stance_ways_route_id");
+
+                    b.ToTable("stance_ways", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_stance_ways_end_minutes", "end_minutes BETWEEN 0 AND 1440");
+
+                            t.HasCheckConstraint("ck_stance_ways_walk_in_minutes", "walk_in_minutes BETWEEN 0 AND 1440");
+
+                            t.HasCheckConstraint("ck_stance_ways_walk_out_minutes", "walk_out_minutes BETWEEN 0 AND 1440");
                         });
                 });
 
@@ -1381,6 +1531,11 @@ namespace Foreshore.Guide.Migrations
                                 .HasColumnType("double precision")
                                 .HasColumnName("watch_place_minutes_to_stance");
 
+                            b1.Property<string>("SeenFromMinusNineBecause")
+                                .HasMaxLength(300)
+                                .HasColumnType("character varying(300)")
+                                .HasColumnName("watch_place_seen_from_minus_nine_because");
+
                             b1.Property<string>("Text")
                                 .IsRequired()
                                 .HasMaxLength(200)
@@ -1557,7 +1712,7 @@ namespace Foreshore.Guide.Migrations
 
                             t.HasCheckConstraint("ck_proposals_decided", "state NOT IN ('Accepted', 'Declined') OR (decided_by IS NOT NULL AND decided_at IS NOT NULL)");
 
-                            t.HasCheckConstraint("ck_proposals_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay')");
+                            t.HasCheckConstraint("ck_proposals_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay', 'Tide')");
 
                             t.HasCheckConstraint("ck_proposals_sent", "state IN ('Draft', 'Withdrawn') OR sent_at IS NOT NULL");
 
@@ -1634,7 +1789,7 @@ namespace Foreshore.Guide.Migrations
 
                     b.ToTable("revisions", null, t =>
                         {
-                            t.HasCheckConstraint("ck_revisions_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay')");
+                            t.HasCheckConstraint("ck_revisions_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay', 'Tide')");
                         });
                 });
 
@@ -1809,6 +1964,10 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("date")
                         .HasColumnName("from");
 
+                    b.Property<bool>("IsNearMiss")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_near_miss");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -1979,54 +2138,6 @@ namespace Foreshore.Guide.Migrations
                         });
                 });
 
-            modelBuilder.Entity("Foreshore.Guide.Hazards.NearMissKey", b =>
-                {
-                    b.Property<LocalDate>("Day")
-                        .HasColumnType("date")
-                        .HasColumnName("day");
-
-                    b.Property<byte[]>("Key")
-                        .IsRequired()
-                        .HasMaxLength(32)
-                        .HasColumnType("bytea")
-                        .HasColumnName("key");
-
-                    b.HasKey("Day")
-                        .HasName("pk_near_miss_keys");
-
-                    b.ToTable("near_miss_keys", (string)null);
-                });
-
-            modelBuilder.Entity("Foreshore.Guide.Hazards.NearMissTally", b =>
-                {
-                    b.Property<byte[]>("Hash")
-                        .HasMaxLength(32)
-                        .HasColumnType("bytea")
-                        .HasColumnName("hash");
-
-                    b.Property<int>("Count")
-                        .HasColumnType("integer")
-                        .HasColumnName("count");
-
-                    b.Property<LocalDate>("Day")
-                        .HasColumnType("date")
-                        .HasColumnName("day");
-
-                    b.Property<uint>("Version")
-                        .IsConcurrencyToken()
-                        .ValueGeneratedOnAddOrUpdate()
-                        .HasColumnType("xid")
-                        .HasColumnName("xmin");
-
-                    b.HasKey("Hash")
-                        .HasName("pk_near_miss_tallies");
-
-                    b.ToTable("near_miss_tallies", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_near_miss_tallies_count", "count BETWEEN 0 AND 2");
-                        });
-                });
-
             modelBuilder.Entity("Foreshore.Guide.Locations.CountryCautions", b =>
                 {
                     b.Property<int>("Id")
@@ -2100,6 +2211,11 @@ namespace Foreshore.Guide.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<string>("AskWhom")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("ask_whom");
+
                     b.Property<string>("Background")
                         .IsRequired()
                         .HasMaxLength(4000)
@@ -2125,6 +2241,11 @@ namespace Foreshore.Guide.Migrations
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)")
                         .HasColumnName("foreshore_owner");
+
+                    b.Property<string>("Hours")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("hours");
 
                     b.Property<double>("LatitudeDegrees")
                         .HasColumnType("double precision")
@@ -2298,6 +2419,8 @@ namespace Foreshore.Guide.Migrations
                         {
                             t.HasCheckConstraint("ck_locations_country_code", "country_code ~ '^[A-Z]{2}$'");
 
+                            t.HasCheckConstraint("ck_locations_hours", "(hours || '; ') ~ '^(([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(open|closed|by permit|on request|(([01][0-9]|2[0-3]):[0-5][0-9]-(([01][0-9]|2[0-3]):[0-5][0-9]|24:00)|([0-9]{1,3} min (before|after) )?(sunrise|sunset)-([0-9]{1,3} min (before|after) )?(sunrise|sunset))( or by permit)?); )+$'");
+
                             t.HasCheckConstraint("ck_locations_latitude_degrees", "latitude_degrees BETWEEN -90 AND 90");
 
                             t.HasCheckConstraint("ck_locations_longitude_degrees", "longitude_degrees >= -180 AND longitude_degrees < 180");
@@ -2391,7 +2514,7 @@ namespace Foreshore.Guide.Migrations
 
                     b.ToTable("audit_entries", null, t =>
                         {
-                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'ProposalAccepted', 'ProposalDeclined', 'ProposalAsked', 'Restored', 'HazardConfirmed', 'HazardRejected', 'HazardEnded', 'HazardReworded', 'Closed', 'ClosureConfirmed', 'LiftAsked', 'ClosureLifted', 'NewStartMade', 'NewStartUsed', 'PhotoTakenDown')");
+                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'ProposalAccepted', 'ProposalDeclined', 'ProposalAsked', 'Restored', 'HazardConfirmed', 'HazardRejected', 'HazardEnded', 'HazardReworded', 'Closed', 'ClosureConfirmed', 'LiftAsked', 'ClosureLifted', 'NewStartMade', 'NewStartUsed', 'PhotoTakenDown', 'StationAdded', 'StationRemoved', 'ElevationStored', 'ElevationDeleted', 'SkylineDrawn', 'SkylineAsked', 'SkylineComputed')");
                         });
                 });
 
@@ -3285,6 +3408,44 @@ namespace Foreshore.Guide.Migrations
                     b.Navigation("Leg");
                 });
 
+            modelBuilder.Entity("Foreshore.Guide.Access.RouteParking", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Access.AccessRoute", null)
+                        .WithMany("Parking")
+                        .HasForeignKey("AccessRouteId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_route_parking_access_routes_access_route_id");
+
+                    b.HasOne("Foreshore.Guide.Access.ParkingArea", "ParkingArea")
+                        .WithMany()
+                        .HasForeignKey("ParkingAreaId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_route_parking_parking_area_parking_area_id");
+
+                    b.Navigation("ParkingArea");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Access.StanceWay", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Access.AccessRoute", "Route")
+                        .WithMany()
+                        .HasForeignKey("RouteId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_stance_ways_access_routes_route_id");
+
+                    b.HasOne("Foreshore.Guide.Compositions.VantagePoint", null)
+                        .WithMany("Ways")
+                        .HasForeignKey("VantagePointId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_stance_ways_vantage_points_vantage_point_id");
+
+                    b.Navigation("Route");
+                });
+
             modelBuilder.Entity("Foreshore.Guide.Compositions.Composition", b =>
                 {
                     b.HasOne("Foreshore.Guide.Compositions.VantagePoint", "VantagePoint")
@@ -3473,6 +3634,8 @@ namespace Foreshore.Guide.Migrations
             modelBuilder.Entity("Foreshore.Guide.Access.AccessRoute", b =>
                 {
                     b.Navigation("Legs");
+
+                    b.Navigation("Parking");
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Compositions.VantagePoint", b =>
@@ -3480,6 +3643,8 @@ namespace Foreshore.Guide.Migrations
                     b.Navigation("Compositions");
 
                     b.Navigation("Photos");
+
+                    b.Navigation("Ways");
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Hazards.HazardNote", b =>
