@@ -15,12 +15,10 @@ public sealed class BrowserSite(TestCluster cluster, Chromium chromium) : GuideH
 {
     public Uri Address => ClientOptions.BaseAddress;
 
-    public Task<IBrowser> BrowserWithPagesKeptAsync() => chromium.LaunchWithPagesKeptAsync();
-
     /// <summary>A new browser with nothing remembered, signed in where a role is given. Anything asked of another host is refused and told.</summary>
-    public async Task<Visit> VisitAsync(Device device, bool javaScript = true, string? theme = null, Members.Role role = Members.Role.Visitor, IBrowser? browser = null)
+    public async Task<Visit> VisitAsync(Device device, bool javaScript = true, string? theme = null, Members.Role role = Members.Role.Visitor)
     {
-        var context = await (browser ?? chromium.Browser).NewContextAsync(new BrowserNewContextOptions
+        var context = await chromium.Browser.NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = Address.ToString(),
             ViewportSize = new ViewportSize { Width = device.Width, Height = device.Height },

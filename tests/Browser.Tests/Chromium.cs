@@ -15,16 +15,8 @@ public sealed class Chromium : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         playwright = await Playwright.CreateAsync();
-        Browser = await LaunchAsync([]);
-    }
-
-    /// <summary>A browser that keeps pages for the Back button as people's do; the driver turns that off elsewhere.</summary>
-    public Task<IBrowser> LaunchWithPagesKeptAsync() => LaunchAsync(["--disable-back-forward-cache"]);
-
-    private Task<IBrowser> LaunchAsync(string[] without) =>
-        playwright!.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        Browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
-            IgnoreDefaultArgs = without,
             ExecutablePath = Environment.GetEnvironmentVariable("FORESHORE_CHROMIUM") is { Length: > 0 } named ? named : "/usr/bin/chromium",
             Args =
             [
@@ -32,6 +24,7 @@ public sealed class Chromium : IAsyncLifetime
                 "--disable-background-networking", "--disable-component-update", "--disable-sync",
             ],
         });
+    }
 
     public async ValueTask DisposeAsync()
     {
