@@ -182,6 +182,13 @@ public sealed class Closure
     /// <summary>The same closure for readers who see the place blurred: who closed it, and a notice, would tell whose land it is.</summary>
     internal Closure WithoutOwner() => new(Reason, "those who keep the place", State)
     {
-        Id = Id, LocationId = LocationId, Target = Target, From = From, Until = Until, YearlyFrom = YearlyFrom, YearlyUntil = YearlyUntil, IsNearMiss = IsNearMiss,
+        Id = Id,
+        LocationId = LocationId,
+        Target = Target,
+        From = From,
+        Until = Until,
+        YearlyFrom = YearlyFrom,
+        YearlyUntil = YearlyUntil,
+        IsNearMiss = IsNearMiss,
     };
 }

@@ -140,8 +140,15 @@ public sealed class SecondPairOfEyesTests(DemoGuideSite guide) : IClassFixture<D
         var (place, _) = await club.StanceAsync("pond-rail");
         Dictionary<string, string> typed = new()
         {
-            ["way"] = "Over the sill", ["leg-kind"] = "Walk", ["name"] = "Sill", ["legal-status"] = "Unknown", ["says-who"] = "Nobody", ["checked-on"] = "2026-11-20",
-            ["crossing"] = "1.2", ["crossing-station"] = "noaa/8411060", ["crossing-sheltered"] = "A mole",
+            ["way"] = "Over the sill",
+            ["leg-kind"] = "Walk",
+            ["name"] = "Sill",
+            ["legal-status"] = "Unknown",
+            ["says-who"] = "Nobody",
+            ["checked-on"] = "2026-11-20",
+            ["crossing"] = "1.2",
+            ["crossing-station"] = "noaa/8411060",
+            ["crossing-sheltered"] = "A mole",
         };
 
         Assert.Equal("crossing-sheltered", Assert.Single((await club.Contributing.SendAsync(member.Reader, Guid.NewGuid(), Matter.NewWay, place.Id, typed, null, null, default)).Faults).FieldId);
