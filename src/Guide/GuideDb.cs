@@ -1,13 +1,13 @@
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Contributions;
+using Foreshore.Guide.Database;
 using Foreshore.Guide.Elevation;
 using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Photos;
 using Foreshore.Guide.Tides;
-using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 
 namespace Foreshore.Guide;
@@ -16,10 +16,8 @@ namespace Foreshore.Guide;
 /// The guide's database. Taken from <see cref="IDbContextFactory{TContext}"/>, one context per operation; never injected.
 /// Each entity's mapping stands beside it and is found by scanning, so that nobody keeps a list.
 /// </summary>
-public sealed class GuideDb(DbContextOptions<GuideDb> options) : DbContext(options), IDataProtectionKeyContext
+public sealed class GuideDb(DbContextOptions<GuideDb> options) : DbContext(options)
 {
-    public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
-
     public DbSet<ClubSettings> ClubSettings => Set<ClubSettings>();
 
     public DbSet<CountryCautions> CountryCautions => Set<CountryCautions>();
@@ -60,6 +58,36 @@ public sealed class GuideDb(DbContextOptions<GuideDb> options) : DbContext(optio
     internal DbSet<NewStart> NewStarts => Set<NewStart>();
 
     internal DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();
+
+    /// <summary>Saved once, also where the connection broke before the database could say so.</summary>
+    public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
+    {
+        if (Database.CurrentTransaction is not null || !ChangeTracker.HasChanges())
+            return await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+
+        // The transaction holds nothing else: going back to a point within it is going back to its beginning.
+        Database.AutoSavepointsEnabled = false;
+        try
+        {
+            var saved = await OnceAsync(() => base.SaveChangesAsync(acceptAllChangesOnSuccess: false, cancellationToken), _ => true, cancellationToken);
+            if (acceptAllChangesOnSuccess)
+                ChangeTracker.AcceptAllChanges();
+            return saved;
+        }
+        finally
+        {
+            Database.AutoSavepointsEnabled = true;
+        }
+    }
+
+    /// <summary>One transaction around several steps, retried and stored once; for <paramref name="work"/>, see <see cref="CertainCommits"/>.</summary>
+    internal Task<T> OnceAsync<T>(Func<Task<T>> work, Func<T, bool> keeps, CancellationToken cancel) => CertainCommits.OnceAsync(this, work, keeps, cancel);
+
+    internal Task OnceAsync(Func<Task> work, CancellationToken cancel) => OnceAsync(async () =>
+    {
+        await work();
+        return true;
+    }, _ => true, cancel);
 
     protected override void OnConfiguring(DbContextOptionsBuilder optionsBuilder) =>
         optionsBuilder.AddInterceptors(SearchTextOnSave.Instance);

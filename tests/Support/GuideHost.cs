@@ -6,6 +6,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using NodaTime;
 using NodaTime.Testing;
+using Npgsql;
 using Xunit;
 
 namespace Foreshore.Guide.Support;
@@ -25,7 +26,7 @@ public class GuideHost(TestCluster cluster, bool withDemo, bool onRealPort = fal
 
     public virtual async ValueTask InitializeAsync()
     {
-        Database = await cluster.CreateAsync(withDemo);
+        Database = await PrepareAsync();
         if (!onRealPort)
         {
             Client = CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
@@ -38,6 +39,20 @@ public class GuideHost(TestCluster cluster, bool withDemo, bool onRealPort = fal
         Client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = ClientOptions.BaseAddress };
     }
 
+    /// <summary>A copy of one's own.</summary>
+    protected virtual async Task<TestDatabase> PrepareAsync() => await cluster.CreateAsync(withDemo);
+
+    /// <summary>What an operator could do to the tables, and the site cannot.</summary>
+    public async Task RunAsOwnerAsync(string statement)
+    {
+        await using var connection = new NpgsqlConnection(new NpgsqlConnectionStringBuilder(Database.OwnerConnection) { Pooling = false }.ConnectionString);
+        await connection.OpenAsync();
+#pragma warning disable CA2100 // Statements of tests alone.
+        await using var command = new NpgsqlCommand(statement, connection);
+#pragma warning restore CA2100
+        await command.ExecuteNonQueryAsync();
+    }
+
     /// <summary>With the rights the site has.</summary>
     public GuideDb Open() => GuideConnection.Open(Database.AppConnection);
 
@@ -45,6 +60,10 @@ public class GuideHost(TestCluster cluster, bool withDemo, bool onRealPort = fal
     {
         builder.UseEnvironment("Production");
         builder.UseSetting("ConnectionStrings:Guide", Database.AppConnection);
+        builder.UseSetting("Site:KeyFile", Path.Combine(AppContext.BaseDirectory, "tests.key"));
+        // All tests come from one address, faster than people: what limits them is asked about by tests of its own.
+        foreach (var limit in new[] { "Pages", "Api", "Forms", "SignIns" })
+            builder.UseSetting($"Limits:{limit}", "0");
         foreach (var (name, value) in Settings)
             builder.UseSetting(name, value);
         builder.ConfigureServices(services =>
@@ -75,6 +94,12 @@ public sealed class EmptyGuide(TestCluster cluster) : GuideHost(cluster, withDem
 
 /// <summary>Class fixture: the site with the demo guide, loaded at <see cref="GuideHost.UsualNow"/>.</summary>
 public sealed class DemoGuideSite(TestCluster cluster) : GuideHost(cluster, withDemo: true);
+
+/// <summary>Another run of the site on a database that a first one had; it leaves it there.</summary>
+public sealed class SecondSite(TestCluster cluster, TestDatabase database) : GuideHost(cluster, withDemo: false)
+{
+    protected override Task<TestDatabase> PrepareAsync() => Task.FromResult(database);
+}
 
 /// <summary>Class fixture: a migrated database without a site.</summary>
 public sealed class GuideDatabase(TestCluster cluster) : IAsyncLifetime

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Security.Claims;
 using System.Text.Json;
-using Foreshore.Guide;
 using Foreshore.Guide.Database;
 using Foreshore.Guide.Members;
 using Microsoft.AspNetCore.Authentication;
@@ -61,8 +60,7 @@ internal sealed class People(SiteProcess site)
 
     private async Task<string> SignInAsync(Role role)
     {
-        await using var services = new ServiceCollection().AddLogging().AddGuideDatabase(Connection)
-            .AddDataProtection().SetApplicationName("Foreshore").PersistKeysToDbContext<GuideDb>().Services.BuildServiceProvider();
+        await using var services = new ServiceCollection().AddLogging().AddGuideDatabase(Connection).AddKeyRing().BuildServiceProvider();
         var now = NodaTime.SystemClock.Instance.GetCurrentInstant();
         var number = Guid.NewGuid();
         var member = new Member(string.Create(CultureInfo.InvariantCulture, $"{number:N}@example.org"), "A member", role, now);

@@ -47,7 +47,9 @@ internal sealed class SiteProcess : IAsyncDisposable
 
     public void Start()
     {
-        string[] line = [.. before, "dotnet", Path.Combine(AppContext.BaseDirectory, "Foreshore.Guide.dll"), "serve", .. settings];
+        // All who write come from one address, faster than people.
+        string[] unlimited = ["--Limits:Pages=0", "--Limits:Api=0", "--Limits:Forms=0", "--Limits:SignIns=0"];
+        string[] line = [.. before, "dotnet", Path.Combine(AppContext.BaseDirectory, "Foreshore.Guide.dll"), "serve", .. unlimited, .. settings];
         var start = new ProcessStartInfo(line[0], line[1..]) { WorkingDirectory = AppContext.BaseDirectory, RedirectStandardOutput = true, RedirectStandardError = true };
         foreach (var (name, value) in environment)
             start.Environment[name] = value;

@@ -148,10 +148,9 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock,
         RequireWarden(warden);
         await using var db = await database.CreateDbContextAsync(cancel);
         Letter? told = null;
-        var decided = await db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
+        var decided = await db.OnceAsync(async () =>
         {
             db.ChangeTracker.Clear();
-            await using var one = await db.Database.BeginTransactionAsync(cancel);
             if (await db.Proposals.SingleOrDefaultAsync(p => p.Id == id && p.State != ProposalState.Draft, cancel) is not { } proposal)
                 return ReviewOutcome.Refused("That proposal is not there any more. Load the queue again.");
             try
@@ -160,10 +159,7 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock,
                 if (outcome.IsDone)
                     outcome = await SaveAsync(db, outcome.Address, cancel);
                 if (outcome.IsDone)
-                {
                     told = await LetterAsync(db, proposal, warden, cancel);
-                    await one.CommitAsync(cancel);
-                }
                 return outcome;
             }
             catch (NotAcceptedException refused)
@@ -174,7 +170,7 @@ public sealed class Reviewing(IDbContextFactory<GuideDb> database, IClock clock,
             {
                 return Meanwhile;
             }
-        });
+        }, outcome => outcome.IsDone, cancel);
         // After the decision stands: a mail server that does not answer undoes nothing.
         if (told is not null && decided.IsDone)
             await postbox.SendAsync(told, cancel);

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
 using Microsoft.EntityFrameworkCore.Diagnostics;
@@ -22,6 +23,14 @@ public static class GuideConnection
         .AddDbContextFactory<GuideDb>((provider, options) => options
             .UseGuideDatabase(connectionString)
             .AddInterceptors(provider.GetServices<IInterceptor>()));
+
+    /// <summary>The ring of keys that seals cookies and form tokens, kept with the data.</summary>
+    public static IServiceCollection AddKeyRing(this IServiceCollection services)
+    {
+        services.AddDataProtection().SetApplicationName("Foreshore");
+        KeyRing.Describe(services);
+        return services;
+    }
 
     /// <summary>For a site that serves: whether the database answers, and what is done where it does not.</summary>
     public static void WatchDatabase(this IServiceCollection services) => services

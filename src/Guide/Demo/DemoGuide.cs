@@ -28,12 +28,11 @@ public static class DemoGuide
         var renamed = locations.Single(l => l.Slug == WesternDemo.NewSlug);
 
         // One transaction, whole or not at all; the strategy repeats it if the connection breaks.
-        await db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
+        await db.OnceAsync(async () =>
         {
             db.ChangeTracker.Clear();
             // Saved under its first address, then moved, so that the old one answers 301 as on a lived-in site.
             renamed.ChangeSlug(WesternDemo.OldSlug);
-            await using var transaction = await db.Database.BeginTransactionAsync(cancel);
             db.Add(Settings());
             db.AddRange(Cautions());
             db.AddRange(queue.People);
@@ -45,8 +44,7 @@ public static class DemoGuide
             renamed.ChangeSlug(WesternDemo.NewSlug);
             db.AddRange(queue.Proposals());
             await db.SaveChangesAsync(cancel);
-            await transaction.CommitAsync(cancel);
-        });
+        }, cancel);
         return true;
     }
 

@@ -6,7 +6,7 @@ using NodaTime;
 namespace Foreshore.Guide.Members;
 
 /// <summary>A member's own account. What guards it is changed only soon after signing in, and then every other session ends.</summary>
-public sealed class Accounts(IDbContextFactory<GuideDb> database, IClock clock, Passwords passwords, SignInLimits limits)
+public sealed class Accounts(IDbContextFactory<GuideDb> database, IClock clock, Passwords passwords, SignInLimits limits, AuthenticatorSeal seal)
 {
     public const string WrongPassword = "This is not the password you sign in with now. Type it again.";
 
@@ -25,8 +25,9 @@ public sealed class Accounts(IDbContextFactory<GuideDb> database, IClock clock, 
 
     public async Task ChangePasswordAsync(SignedIn signedIn, string? current, string? wanted, string? clubName, CancellationToken cancel)
     {
-        var account = $"password of {signedIn.MemberId}";
-        Require.That(await limits.CountAsync(account, machine: $"session {signedIn.SessionId}", cancel) is null, "Too many wrong tries. Wait a quarter of an hour, then try again.");
+        var (account, session) = ($"password of {signedIn.MemberId}", $"session {signedIn.SessionId}");
+        var tried = new SignInTry(account, Machine: session, Network: session);
+        Require.That(await limits.CountAsync(tried, cancel) is null, "Too many wrong tries. Wait a quarter of an hour, then try again.");
         await using var db = await database.CreateDbContextAsync(cancel);
         var member = await MemberAsync(db, signedIn, cancel);
         Require.That(passwords.Verify(member, current).Fits, WrongPassword);
@@ -35,7 +36,7 @@ public sealed class Accounts(IDbContextFactory<GuideDb> database, IClock clock, 
 
         member.KeepPassword(passwords.Hash(member, wanted!));
         await SaveGuardAsync(db, signedIn, Act.PasswordChanged, cancel);
-        await limits.ForgetAsync(account, cancel);
+        await limits.ForgetAsync(tried, cancel);
     }
 
     /// <summary>False where the code does not show that the app holds the secret.</summary>
@@ -44,7 +45,7 @@ public sealed class Accounts(IDbContextFactory<GuideDb> database, IClock clock, 
         await using var db = await database.CreateDbContextAsync(cancel);
         var member = await MemberAsync(db, signedIn, cancel);
         RequireMayGuard(signedIn, member);
-        if (!member.SetUpAuthenticator(key, code, clock.GetCurrentInstant()))
+        if (!member.SetUpAuthenticator(seal, key, code, clock.GetCurrentInstant()))
             return false;
 
         await AddFactorAsync(db, signedIn, "authenticator set up", cancel);

@@ -4,7 +4,7 @@ using NodaTime;
 namespace Foreshore.Guide.Members;
 
 /// <summary>What follows once somebody has shown who they are, and what is said where they have not.</summary>
-public sealed class Admission(Sessions sessions, HalfWay halfWay)
+public sealed class Admission(Sessions sessions, HalfWay halfWay, KnownDevices devices)
 {
     public const string CodePage = "/sign-in/code";
     public const string SecondStepPage = "/account/second-step";
@@ -19,6 +19,7 @@ public sealed class Admission(Sessions sessions, HalfWay halfWay)
             return $"{CodePage}?back={Uri.EscapeDataString(LocalAddress.OrHome(back))}";
         }
 
+        devices.Keep(http, member.Id);
         await sessions.BeginAsync(http, member, factors: 1, "password");
         return member.NeedsTwoFactors ? SecondStepPage : LocalAddress.OrHome(back);
     }
@@ -26,6 +27,7 @@ public sealed class Admission(Sessions sessions, HalfWay halfWay)
     public async Task<string> ByTwoFactorsAsync(HttpContext http, Member member, string way, string? back)
     {
         halfWay.Forget(http);
+        devices.Keep(http, member.Id);
         await sessions.BeginAsync(http, member, factors: 2, way);
         return LocalAddress.OrHome(back);
     }
@@ -43,6 +45,6 @@ public sealed class Admission(Sessions sessions, HalfWay halfWay)
         http.Response.Headers.RetryAfter = ((int)Math.Ceiling(wait.TotalSeconds)).ToString(System.Globalization.CultureInfo.InvariantCulture);
         return [new(field, wait <= Duration.FromMinutes(1)
             ? "Too many tries in a short time. Wait a minute, then try again."
-            : $"Too many wrong tries. Wait {(int)Math.Ceiling(wait.TotalMinutes)} minutes, then try again; a passkey still works.")];
+            : $"Too many wrong tries. Wait {(int)Math.Ceiling(wait.TotalMinutes)} minutes, then try again; a passkey still works, and so does a device you have signed in on before.")];
     }
 }

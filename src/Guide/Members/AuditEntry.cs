@@ -12,7 +12,7 @@ public enum Act
     Exported, VisitorsSetting,
     ProposalAccepted, ProposalDeclined, ProposalAsked, Restored,
     HazardConfirmed, HazardRejected, HazardEnded, HazardReworded, Closed, ClosureConfirmed, LiftAsked, ClosureLifted, NewStartMade, NewStartUsed, PhotoTakenDown,
-    StationAdded, StationRemoved, ElevationStored, ElevationDeleted, SkylineDrawn, SkylineAsked, SkylineComputed,
+    StationAdded, StationRemoved, ElevationStored, ElevationDeleted, SkylineDrawn, SkylineAsked, SkylineComputed, SignInHeldUp,
 }
 
 /// <summary>

@@ -9,7 +9,7 @@ namespace Foreshore.Guide.Members;
 /// Ends an account for good: the row with name and address goes, and all that hung on it. What they wrote for the guide stays under a
 /// number that then names nobody, as the log of acts does.
 /// </summary>
-public sealed class Erasure(IDbContextFactory<GuideDb> database, IClock clock, SignInLimits limits, ErasureNotes notes)
+public sealed class Erasure(IDbContextFactory<GuideDb> database, IClock clock, ErasureNotes notes)
 {
     public async Task EraseAsync(SignedIn signedIn, bool isMeant, CancellationToken cancel)
     {
@@ -24,7 +24,6 @@ public sealed class Erasure(IDbContextFactory<GuideDb> database, IClock clock, S
             await db.SaveChangesAsync(cancel);
         }, cancel);
         notes.Add(signedIn.MemberId, now);
-        await limits.ForgetAsync(signedIn.Email, cancel);
     }
 
     /// <summary>After a restore: those whom a backup still knew are erased again, as of the day it happened. How many there were.</summary>
@@ -35,8 +34,6 @@ public sealed class Erasure(IDbContextFactory<GuideDb> database, IClock clock, S
         {
             if (await db.Members.SingleOrDefaultAsync(m => m.Id == id, cancel) is not { } member)
                 continue;
-            var subject = SignInFailure.AccountHash(member.Email);
-            await db.Set<SignInFailure>().Where(f => f.Subject == subject).ExecuteDeleteAsync(cancel);
             await TakeAwayAsync(db, member, at, cancel);
             await db.SaveChangesAsync(cancel);
             erased++;
@@ -55,6 +52,8 @@ public sealed class Erasure(IDbContextFactory<GuideDb> database, IClock clock, S
     {
         await db.Set<LocationGrant>().Where(g => g.MemberId == member.Id).ExecuteDeleteAsync(cancel);
         await db.Invitations.Where(i => i.Email == member.Email).ExecuteUpdateAsync(i => i.SetProperty(one => one.Email, (string?)null), cancel);
+        var tries = SignInFailure.HashOf($"account {member.Email}");
+        await db.Set<SignInFailure>().Where(f => f.Subject == tries).ExecuteDeleteAsync(cancel);
         await Album.ForgetAsync(db, member.Id, cancel);
         db.Remove(member);
         db.Add(new AuditEntry(Act.MemberErased, at, member.Id));

@@ -24,7 +24,7 @@ public sealed class HalfWay(IDataProtectionProvider protection, IClock clock, Si
                 return null;
 
             var since = clock.GetCurrentInstant() - Instant.FromUnixTimeTicks(long.Parse(at, CultureInfo.InvariantCulture));
-            return since < Patience ? Guid.Parse(id) : null;
+            return since < Patience && since > -Patience ? Guid.Parse(id) : null;
         }
         catch (CryptographicException)
         {

@@ -54,7 +54,8 @@ public sealed class Invitation
         }, token);
     }
 
-    public bool IsOpenAt(Instant now) => UsedAt is null && RevokedAt is null && now < ExpiresAt;
+    /// <summary>For its own length, also where the clock was ahead when it was made.</summary>
+    public bool IsOpenAt(Instant now) => UsedAt is null && RevokedAt is null && now < ExpiresAt && now > MadeAt - (ExpiresAt - MadeAt);
 
     public Invitation Use(Instant at)
     {

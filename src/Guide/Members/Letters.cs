@@ -48,6 +48,22 @@ public sealed class Letters(Postbox postbox, SiteAddress address, MastheadQuerie
             """), cancel));
     }
 
+    public async Task HeldUpAsync(string to, CancellationToken cancel)
+    {
+        if (!postbox.IsThere)
+            return;
+
+        var club = (await mastheads.CurrentAsync(cancel)).ClubName;
+        await postbox.SendAsync(new(to, $"{club}: wrong tries to sign in as you", $"""
+            Somebody typed a wrong password or code for your account in the coast guide so often that devices it has not been on have to
+            wait, for an hour at most. The devices you have signed in on before, and passkeys, work as always.
+
+            If it was you, there is nothing to do. If it was not, your password held: keep one here that you use nowhere else. A passkey
+            cannot be guessed; you can add one on your account's page:
+            {Link("/account")}
+            """), cancel);
+    }
+
     private static string Told(bool sent) => sent ? Sent : NotSent;
 
     private string Link(string path) => new Uri(address.Given!, path).ToString();

@@ -38,10 +38,7 @@ public sealed class Member
 
     public string PasswordHash { get; private set; } = "";
 
-    /// <summary>
-    /// The secret that the authenticator app holds too. Not sealed: the ring of keys lies in the same database, so sealing would
-    /// keep nobody out, yet a lost ring would lock everybody out.
-    /// </summary>
+    /// <summary>The secret that the authenticator app holds too, under a seal whose key is not in the database.</summary>
     public byte[]? AuthenticatorKey { get; private set; }
 
     /// <summary>The last half minute whose code was used: a code counts once.</summary>
@@ -71,7 +68,8 @@ public sealed class Member
         Folded(email) is { Length: >= 3 and <= LongestEmail } folded
         && folded.IndexOf('@', StringComparison.Ordinal) is > 0 and var at
         && at == folded.LastIndexOf('@') && at < folded.Length - 1
-        && !folded.Any(letter => char.IsWhiteSpace(letter) || char.IsControl(letter));
+        // A capital that has no small letter here has one in the database, and there the two would not be the same address.
+        && !folded.Any(letter => char.IsWhiteSpace(letter) || char.IsControl(letter) || char.IsUpper(letter));
 
     public Member CallThemselves(string name)
     {
@@ -117,13 +115,21 @@ public sealed class Member
     }
 
     /// <summary>Keeps the secret once a code made from it has shown that the app holds it too.</summary>
-    public bool SetUpAuthenticator(byte[] key, string? code, Instant now)
+    public bool SetUpAuthenticator(AuthenticatorSeal seal, byte[] key, string? code, Instant now)
     {
         if (OneTimeCode.StepOf(key, code, now, after: 0) is not { } step)
             return false;
 
-        (AuthenticatorKey, LastCodeStep) = (key, step);
+        (AuthenticatorKey, LastCodeStep) = (seal.Seal(key, Id), step);
         return true;
+    }
+
+    /// <summary>Seals a secret kept before there was a seal. False where it is sealed with another key, so that no code will open anything.</summary>
+    internal bool SealAuthenticator(AuthenticatorSeal seal)
+    {
+        if (OneTimeCode.IsKey(AuthenticatorKey))
+            AuthenticatorKey = seal.Seal(AuthenticatorKey!, Id);
+        return AuthenticatorKey is null || seal.Open(AuthenticatorKey, Id) is not null;
     }
 
     public Member DropAuthenticator()
@@ -133,9 +139,9 @@ public sealed class Member
     }
 
     /// <summary>True once for each code: it is spent by being asked about.</summary>
-    public bool SpendCode(string? code, Instant now)
+    public bool SpendCode(AuthenticatorSeal seal, string? code, Instant now)
     {
-        if (AuthenticatorKey is null || OneTimeCode.StepOf(AuthenticatorKey, code, now, LastCodeStep) is not { } step)
+        if (AuthenticatorKey is null || seal.Open(AuthenticatorKey, Id) is not { } key || OneTimeCode.StepOf(key, code, now, LastCodeStep) is not { } step)
             return false;
 
         LastCodeStep = step;

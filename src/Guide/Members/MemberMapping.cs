@@ -17,7 +17,7 @@ internal sealed class MemberMapping : IEntityTypeConfiguration<Member>
         member.EnumText(m => m.Role, "role");
         member.Check("role_of_the_club", "role <> 'Visitor'");
         member.Property(m => m.PasswordHash).HasMaxLength(200);
-        member.Property(m => m.AuthenticatorKey).HasMaxLength(20);
+        member.Property(m => m.AuthenticatorKey).HasMaxLength(64);
         member.Property(m => m.Version).IsRowVersion();
         member.HasMany(m => m.RecoveryCodes).WithOne().HasForeignKey(c => c.MemberId).OnDelete(DeleteBehavior.Cascade);
         member.HasMany(m => m.Passkeys).WithOne().HasForeignKey(p => p.MemberId).OnDelete(DeleteBehavior.Cascade);

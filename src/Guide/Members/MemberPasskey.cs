@@ -7,6 +7,9 @@ namespace Foreshore.Guide.Members;
 /// <summary>A passkey of a phone, a computer or a stick: its public half. The private half never leaves the device.</summary>
 public sealed class MemberPasskey
 {
+    /// <summary>As far as the clocks of two nodes may differ.</summary>
+    private static readonly Duration Ahead = Duration.FromMinutes(1);
+
     private MemberPasskey() { }
 
     public Guid Id { get; private set; } = Guid.NewGuid();
@@ -51,6 +54,11 @@ public sealed class MemberPasskey
         AddedAt = at,
         UsedAt = at,
     };
+
+    /// <summary>
+    /// A question asked before its last use was answered already. A use that lies ahead is of a clock that was wrong, and holds nobody up.
+    /// </summary>
+    internal bool HasAnswered(Instant askedAt, Instant now) => askedAt < UsedAt && UsedAt <= now + Ahead;
 
     public MemberPasskey Use(UserPasskeyInfo answered, Instant at)
     {

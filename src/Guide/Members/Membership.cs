@@ -31,6 +31,9 @@ internal static class Membership
         services.AddSingleton<Passwords>();
         services.AddSingleton<SignInLimits>();
         services.AddSingleton<SignIns>();
+        services.AddSingleton<KnownDevices>();
+        services.AddSingleton<HeldUp>();
+        services.AddSingleton<AuthenticatorSeal>();
         services.AddSingleton<Sessions>();
         services.AddSingleton<Invitations>();
         services.AddSingleton<NewStarts>();

@@ -35,7 +35,8 @@ public sealed class NewStart
         return (new NewStart { TokenHash = hash, MemberId = memberId, MadeBy = by, MadeAt = at, ExpiresAt = at + Lasts }, token);
     }
 
-    public bool IsOpenAt(Instant now) => UsedAt is null && now < ExpiresAt;
+    /// <summary>For a day, also where the clock was ahead when it was made.</summary>
+    public bool IsOpenAt(Instant now) => UsedAt is null && now < ExpiresAt && now > MadeAt - Lasts;
 
     public NewStart Use(Instant at)
     {

@@ -44,7 +44,7 @@ public sealed class Passkeys(IDbContextFactory<GuideDb> database, IClock clock, 
         await using var db = await database.CreateDbContextAsync(http.RequestAborted);
         var member = await db.Members.Include(m => m.Passkeys).SingleOrDefaultAsync(m => m.Id == result.User.Id && m.RemovedAt == null, http.RequestAborted);
         var passkey = member?.Passkeys.FirstOrDefault(p => p.CredentialId.AsSpan().SequenceEqual(result.Passkey.CredentialId));
-        if (member is null || passkey is null || askedAt < passkey.UsedAt)
+        if (member is null || passkey is null || passkey.HasAnswered(askedAt, clock.GetCurrentInstant()))
             return null;
 
         passkey.Use(result.Passkey, clock.GetCurrentInstant());
@@ -73,7 +73,8 @@ public sealed class Passkeys(IDbContextFactory<GuideDb> database, IClock clock, 
                 return null;
 
             var askedAt = Instant.FromUnixTimeTicks(long.Parse(at, CultureInfo.InvariantCulture));
-            return clock.GetCurrentInstant() - askedAt < Patience ? (state, askedAt) : null;
+            var age = clock.GetCurrentInstant() - askedAt;
+            return age < Patience && age > -Patience ? (state, askedAt) : null;
         }
         catch (CryptographicException)
         {

@@ -84,6 +84,20 @@ public sealed class Roster(IDbContextFactory<GuideDb> database, IClock clock)
         await db.SaveChangesAsync(cancel);
     }
 
+    /// <summary>Signs out one member, or (null) everybody but the admin who asks: after a cookie was stolen, or a device lost.</summary>
+    public async Task EndSessionsAsync(SignedIn admin, Guid? memberId, CancellationToken cancel)
+    {
+        RequireFresh(admin);
+        await using var db = await database.CreateDbContextAsync(cancel);
+        await db.OnceAsync(async () =>
+        {
+            db.ChangeTracker.Clear();
+            await db.MemberSessions.Where(s => s.Id != admin.SessionId && (memberId == null || s.MemberId == memberId)).ExecuteDeleteAsync(cancel);
+            db.Add(new AuditEntry(Act.SessionEnded, clock.GetCurrentInstant(), admin.MemberId, memberId, memberId is null ? "everybody's" : "all of theirs"));
+            await db.SaveChangesAsync(cancel);
+        }, cancel);
+    }
+
     public async Task LetVisitorsReadAsync(SignedIn admin, bool may, CancellationToken cancel)
     {
         RequireFresh(admin);
@@ -108,16 +122,14 @@ public sealed class Roster(IDbContextFactory<GuideDb> database, IClock clock)
     }
 
     /// <summary>Whatever may take away an admin, one at a time: two who remove each other stand in line, so that one of them stays.</summary>
-    internal static Task InLineAsync(GuideDb db, Func<Task> change, CancellationToken cancel) => db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
+    internal static Task InLineAsync(GuideDb db, Func<Task> change, CancellationToken cancel) => db.OnceAsync(async () =>
     {
         db.ChangeTracker.Clear();
-        await using var one = await db.Database.BeginTransactionAsync(cancel);
         await db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({AdminsLine})", cancel);
         var hadAdmin = await HasAdminAsync(db, cancel);
         await change();
         Require.That(!hadAdmin || await HasAdminAsync(db, cancel), LastAdmin);
-        await one.CommitAsync(cancel);
-    });
+    }, cancel);
 
     private static Task<bool> HasAdminAsync(GuideDb db, CancellationToken cancel) => db.Members.AnyAsync(m => m.Role == Role.Admin && m.RemovedAt == null, cancel);
 }

@@ -23,7 +23,7 @@ public sealed class SignInForm
     /// <summary>The page one came from, where the address does not say.</summary>
     public static SignInForm From(HttpRequest request, string? back)
     {
-        var referer = request.GetTypedHeaders().Referer is { } from && from.Authority == request.Host.Value && !from.AbsolutePath.StartsWith(SignInAddress.Page, StringComparison.Ordinal)
+        var referer = Uri.TryCreate(request.Headers.Referer, UriKind.Absolute, out var from) && from.Authority == request.Host.Value && !from.AbsolutePath.StartsWith(SignInAddress.Page, StringComparison.Ordinal)
             && !from.AbsolutePath.StartsWith("/invitation", StringComparison.Ordinal) && !from.AbsolutePath.StartsWith("/sign-out", StringComparison.Ordinal) ? from.PathAndQuery : null;
         return new SignInForm { Back = Shell.LocalAddress.OrHome(back ?? referer) };
     }

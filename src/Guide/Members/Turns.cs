@@ -19,16 +19,13 @@ public static class Turns
         try
         {
             await using var db = await database.CreateDbContextAsync(cancel);
-            return await db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
+            var (answer, _) = await db.OnceAsync(async () =>
             {
                 db.ChangeTracker.Clear();
-                await using var one = await db.Database.BeginTransactionAsync(cancel);
                 await db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock(hashtextextended({member.ToString()}, 0))", cancel);
-                var (outcome, commits) = await act(db);
-                if (commits)
-                    await one.CommitAsync(cancel);
-                return outcome;
-            });
+                return await act(db);
+            }, turn => turn.Commits, cancel);
+            return answer;
         }
         finally
         {

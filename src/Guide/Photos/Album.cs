@@ -38,10 +38,9 @@ public sealed class Album(IDbContextFactory<GuideDb> database, Darkroom darkroom
     public async Task AddAsync(Guid member, Guid proposal, IReadOnlyList<DevelopedPhoto> developed, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        await db.Database.CreateExecutionStrategy().ExecuteAsync(async () =>
+        await db.OnceAsync(async () =>
         {
             db.ChangeTracker.Clear();
-            await using var one = await db.Database.BeginTransactionAsync(cancel);
             await LockAsync(db, member, cancel);
             var held = await db.Photos.Where(p => p.ProposalId == proposal).Select(p => p.Sha256).ToListAsync(cancel);
             var added = developed.DistinctBy(each => Convert.ToHexString(each.Sha256)).Where(each => !held.Any(sum => sum.AsSpan().SequenceEqual(each.Sha256))).ToList();
@@ -49,8 +48,7 @@ public sealed class Album(IDbContextFactory<GuideDb> database, Darkroom darkroom
             await RequireRoomAsync(db, member, added.Count, cancel);
             db.AddRange(added.Select(each => Photo.OfProposal(each, member, proposal, clock.GetCurrentInstant())));
             await db.SaveChangesAsync(cancel);
-            await one.CommitAsync(cancel);
-        });
+        }, cancel);
     }
 
     /// <summary>Takes one's own photo out of a proposal, unless it is in the guide already.</summary>

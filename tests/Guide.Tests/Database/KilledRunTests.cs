@@ -108,12 +108,29 @@ public class KilledRunTests
         taken.Start();
         await using var site = GuideProcess.Start("serve", $"--Database:Directory={folder.Path}", $"--urls=http://{taken.LocalEndpoint}", "--Demo:Load=false");
 
-        var (code, _, errors) = await site.EndAsync();
+        var (code, output, errors) = await site.EndAsync();
 
         Assert.Equal(1, code);
+        Assert.StartsWith("foreshore: ", errors, StringComparison.Ordinal);
         Assert.Contains("another port", errors, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", output + errors, StringComparison.Ordinal);
         Assert.False(File.Exists(Path.Combine(folder.Cluster, "postmaster.pid")));
         taken.Dispose();
+    }
+
+    [Fact(Timeout = AtMost)]
+    public async Task What_nobody_foresaw_is_told_in_one_line_before_its_trace()
+    {
+        await using var folder = new DataFolder();
+        await using var site = GuideProcess.Start("serve", $"--Database:Directory={folder.Path}", "--urls=nonsense", "--Demo:Load=false");
+
+        var (code, output, errors) = await site.EndAsync();
+
+        Assert.Equal(1, code);
+        Assert.StartsWith("foreshore: \"serve\" did not succeed: ", errors, StringComparison.Ordinal);
+        Assert.Contains("nonsense", errors.Split('\n')[0], StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", output, StringComparison.Ordinal);
+        Assert.False(File.Exists(Path.Combine(folder.Cluster, "postmaster.pid")));
     }
 
     private static GuideProcess Serve(DataFolder folder) =>

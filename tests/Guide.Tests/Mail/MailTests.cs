@@ -52,6 +52,24 @@ public sealed class MailTests(MailGuide guide) : IClassFixture<MailGuide>
     }
 
     [Fact]
+    public async Task Whoever_is_guessed_at_is_told_and_nobody_else()
+    {
+        using var vic = new Person(guide);
+        await vic.JoinAsync("vic@example.org");
+        using var guesser = new Person(guide);
+        for (var i = 0; i <= SignInLimits.MostPerAccount; i++)
+        {
+            await guesser.SignInAsync("vic@example.org", "wrong");
+            await guesser.SignInAsync("nobody-of-that-name@example.org", "wrong");
+        }
+
+        var mail = await guide.Post.NextAsync();
+        Assert.Equal("vic@example.org", Assert.Single(mail.To));
+        Assert.Contains("wrong tries to sign in as you", mail.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("/sign-in", mail.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_server_that_refuses_leaves_the_link_with_the_admin()
     {
         using var una = new Person(guide);

@@ -9,6 +9,7 @@ namespace Foreshore.Guide.Members;
 
 public class AccountPartsTests
 {
+    private static readonly AuthenticatorSeal Seal = new(new Database.SiteKey(new byte[32]));
     private static readonly Instant Now = Instant.FromUtc(2026, 11, 25, 12, 0);
 
     /// <summary>RFC 6238, appendix B, the rows of SHA-1: the secret is the ASCII figures 1 to 0 twice, eight figures are shown.</summary>
@@ -42,16 +43,16 @@ public class AccountPartsTests
     {
         var key = OneTimeCode.NewKey();
         var ana = new Member("ana@example.org", "Ana", Role.Member, Now);
-        Assert.False(ana.SpendCode(OneTimeCode.At(key, Now), Now));
-        Assert.True(ana.SetUpAuthenticator(key, OneTimeCode.At(key, Now), Now));
+        Assert.False(ana.SpendCode(Seal, OneTimeCode.At(key, Now), Now));
+        Assert.True(ana.SetUpAuthenticator(Seal, key, OneTimeCode.At(key, Now), Now));
 
-        Assert.False(ana.SpendCode(OneTimeCode.At(key, Now), Now));
+        Assert.False(ana.SpendCode(Seal, OneTimeCode.At(key, Now), Now));
         var later = Now + Duration.FromMinutes(5);
-        Assert.False(ana.SpendCode(OneTimeCode.At(key, later - Duration.FromSeconds(60)), later));
-        Assert.False(ana.SpendCode(OneTimeCode.At(key, later + Duration.FromSeconds(60)), later));
-        Assert.True(ana.SpendCode(OneTimeCode.At(key, later - Duration.FromSeconds(30)), later));
-        Assert.True(ana.SpendCode(OneTimeCode.At(key, later), later));
-        Assert.False(ana.SpendCode(OneTimeCode.At(key, later - Duration.FromSeconds(30)), later));
+        Assert.False(ana.SpendCode(Seal, OneTimeCode.At(key, later - Duration.FromSeconds(60)), later));
+        Assert.False(ana.SpendCode(Seal, OneTimeCode.At(key, later + Duration.FromSeconds(60)), later));
+        Assert.True(ana.SpendCode(Seal, OneTimeCode.At(key, later - Duration.FromSeconds(30)), later));
+        Assert.True(ana.SpendCode(Seal, OneTimeCode.At(key, later), later));
+        Assert.False(ana.SpendCode(Seal, OneTimeCode.At(key, later - Duration.FromSeconds(30)), later));
     }
 
     [Fact]

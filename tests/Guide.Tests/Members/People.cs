@@ -9,11 +9,28 @@ using Xunit;
 namespace Foreshore.Guide.Members;
 
 /// <summary>One person's browser at the real site: keeps cookies, sends forms as the page wrote them.</summary>
-public sealed class Person(GuideHost guide) : IDisposable
+/// <param name="guide">The site.</param>
+/// <param name="from">The address they come from, for an <see cref="AddressedGuide"/>.</param>
+public sealed class Person(GuideHost guide, string? from = null) : IDisposable
 {
     public const string Password = "four grey seals asleep";
 
-    private readonly HttpClient client = guide.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true });
+    private readonly HttpClient client = From(guide.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true }), from);
+
+    /// <summary>The same browser, with its cookies, at another address.</summary>
+    public Person MovedTo(string address)
+    {
+        From(client, address);
+        return this;
+    }
+
+    private static HttpClient From(HttpClient client, string? from)
+    {
+        client.DefaultRequestHeaders.Remove(AddressedHost.Header);
+        if (from is not null)
+            client.DefaultRequestHeaders.Add(AddressedHost.Header, from);
+        return client;
+    }
 
     public Task<HttpResponseMessage> GetAsync(string address) => client.GetAsync(address);
 

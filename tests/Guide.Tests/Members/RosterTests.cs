@@ -84,10 +84,10 @@ public sealed class RosterTests(EmptyGuide guide) : IClassFixture<EmptyGuide>
     public async Task Thirty_guesses_at_once_are_five()
     {
         var limits = guide.Services.GetRequiredService<SignInLimits>();
-        var waits = await Task.WhenAll(Enumerable.Range(0, 30).Select(i => limits.CountAsync("crowd@example.org", $"machine {i}", default)));
+        var waits = await Task.WhenAll(Enumerable.Range(0, 30).Select(i => limits.CountAsync(new SignInTry("crowd@example.org", $"machine {i}", "one network"), default)));
 
         Assert.Equal(SignInLimits.MostPerAccount, waits.Count(wait => wait is null));
-        var machine = await Task.WhenAll(Enumerable.Range(0, 30).Select(i => limits.CountAsync($"one{i}@example.org", "192.0.2.1", default)));
+        var machine = await Task.WhenAll(Enumerable.Range(0, 30).Select(i => limits.CountAsync(new SignInTry($"one{i}@example.org", "192.0.2.1", "192.0.2"), default)));
         Assert.Equal(SignInLimits.MostPerMachine, machine.Count(wait => wait is null));
     }
 
