@@ -66,16 +66,15 @@ internal sealed record BehindQuestion(string Tolerance, double Degrees, int Year
     public static BehindQuestion From(IQueryCollection query)
     {
         var (within, years) = (query["within"].ToString().Trim().Replace(',', '.'), query["years"].ToString());
-        var ahead = int.TryParse(years, CultureInfo.InvariantCulture, out var asked) && asked is >= 1 and <= SubjectAlignments.MostYears ? asked : Usual.Years;
         var asks = Usual with
         {
-            Years = ahead,
+            Years = TypedValue.Whole(years, 1, SubjectAlignments.MostYears) ?? Usual.Years,
             Body = BodyChoices.Any(choice => choice.Value == query["body"]) ? query["body"].ToString() : Usual.Body,
             DaytimeMoon = query["daytime"] != "no",
         };
         if (within.Length == 0)
             return asks;
-        return double.TryParse(within, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var degrees) && degrees is >= 0.05 and <= 5
+        return TypedValue.Number(within, 0.05, 5) is { } degrees
             ? asks with { Tolerance = within, Degrees = degrees }
             : asks with { Tolerance = within.Length > 20 ? "" : within, Fault = "“Within” is a number of degrees from 0.05 to 5, for example 0.5: type one and look again." };
     }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Shell;
@@ -19,8 +18,7 @@ public sealed class Answers(IReadOnlyDictionary<string, string> values)
     public bool Yes(string name) => Text(name) is "yes";
 
     public double? Number(string name) => Text(name) is not { } typed ? null
-        : double.TryParse(typed.Replace(',', '.').Replace('−', '-'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value)
-            ? value : throw Fault(name, $"\"{Short(typed)}\" is not a number. Enter one like 2.4, without its unit.");
+        : TypedValue.Number(typed) ?? throw Fault(name, $"\"{Short(typed)}\" is not a number. Enter one like 2.4, without its unit.");
 
     public int? Whole(string name) => Number(name) is not { } number ? null
         : number == Math.Floor(number) && Math.Abs(number) < 1e6 ? (int)number : throw Fault(name, "Enter a whole number here.");

@@ -80,7 +80,7 @@ public sealed class HazardForm(IReadOnlyDictionary<string, string> typed)
     {
         if (answers.Text("part") is not { } part)
             return closure;
-        var id = int.TryParse(part[(part.IndexOf(':', StringComparison.Ordinal) + 1)..], out var number) ? number : -1;
+        var id = TypedValue.Whole(part[(part.IndexOf(':', StringComparison.Ordinal) + 1)..]) ?? -1;
         return part.Split(':')[0] switch
         {
             "stance" when place.VantagePoints.FirstOrDefault(v => v.Id == id) is { } stance => closure.Of(stance),

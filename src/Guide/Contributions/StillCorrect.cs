@@ -41,7 +41,7 @@ internal static class StillCorrectEndpoint
             if (!await antiforgery.IsRequestValidAsync(http))
                 return Results.BadRequest();
             var form = await http.Request.ReadFormAsync(http.RequestAborted);
-            if (ProposalWords.Of(form["matter"]) is not { } matter || !int.TryParse(form["id"], out var id))
+            if (ProposalWords.Of(form["matter"]) is not { } matter || TypedValue.Whole(form["id"]) is not { } id)
                 return Results.BadRequest();
             var outcome = await still.SayAsync(http.SignedIn()!, await http.KeyAsync("still-correct"), matter, id, http.RequestAborted);
             return outcome.IsDone ? Results.Redirect(LocalAddress.OrHome(form["back"]))

@@ -1,8 +1,8 @@
-using System.Globalization;
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Shell;
 using Foreshore.Guide.Tides;
 using NodaTime;
 
@@ -56,7 +56,7 @@ public sealed record CoastFilter
             filter = PartOfAddress.TryRead<TideState>(tide, out var known) ? filter with { Tide = known }
                 : filter with { Fault = "The state of tide in this address is none the guide knows. Choose one from the list." };
         if (Value("within") is { Length: > 0 } within)
-            filter = double.TryParse(within, NumberStyles.Float, CultureInfo.InvariantCulture, out var kilometres) && kilometres is > 0 and <= 20_000
+            filter = TypedValue.Number(within) is > 0 and <= 20_000 and var kilometres
                 ? filter with { WithinKilometres = kilometres }
                 : filter with { Fault = "The distance from home in this address can't be read. Enter kilometres as a number above 0, like 40." };
         return filter;

@@ -94,7 +94,7 @@ public sealed class WeekendRequest
     {
         if (string.IsNullOrWhiteSpace(typed))
             return null;
-        if (int.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out var kilometres) && kilometres is >= 1 and <= 20_000)
+        if (TypedValue.Whole(typed, 1, 20_000) is { } kilometres)
             return kilometres;
         faults.Add(new("within", "A distance is a whole number of kilometres from 1 to 20000. Enter it like 40, or leave it empty for anywhere."));
         return null;

@@ -40,7 +40,7 @@ public static class PhotoForm
 
     /// <summary>The photo that a button asks to take out.</summary>
     public static Guid? Removed(IFormCollection form) =>
-        form["then"].ToString() is var then && then.StartsWith(Remove, StringComparison.Ordinal) && Guid.TryParse(then[Remove.Length..], out var id) ? id : null;
+        form["then"].ToString() is var then && then.StartsWith(Remove, StringComparison.Ordinal) ? TypedValue.Id(then[Remove.Length..]) : null;
 
     private static string Named(string name)
     {

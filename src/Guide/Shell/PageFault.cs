@@ -1,3 +1,6 @@
+using Foreshore.Guide.Locations;
+using Microsoft.AspNetCore.Diagnostics;
+
 namespace Foreshore.Guide.Shell;
 
 /// <summary>What went wrong with a request, in the three sentences a reader needs: what happened, why, what to do.</summary>
@@ -5,16 +8,26 @@ public sealed record PageFault(string Title, string Why, string WhatToDo)
 {
     private const string Key = nameof(PageFault);
 
-    /// <summary>Ends an endpoint with this fault; the status page prints it inside the site's own layout.</summary>
+    /// <summary>Ends an endpoint with this fault; the status page prints it inside the site's own layout, and programs get it as a problem.</summary>
     public IResult Answer(HttpContext context, int statusCode)
     {
-        context.Items[Key] = this;
+        if (StatusPages.IsForPrograms(context.Request.Path))
+            return Results.Problem($"{Why} {WhatToDo}", title: Title, statusCode: statusCode);
+
+        Leave(context);
         return Results.StatusCode(statusCode);
     }
 
+    /// <summary>Leaves it on the request, for the page about what is thrown next.</summary>
+    public void Leave(HttpContext context) => context.Items[Key] = this;
+
     /// <summary>The fault an endpoint left on the request, or the usual words for the status.</summary>
     public static PageFault Of(HttpContext context, int statusCode) =>
-        context.Items[Key] as PageFault ?? Usual(statusCode);
+        context.Items[Key] as PageFault ?? OfRefusal(context) ?? Usual(statusCode);
+
+    /// <summary>A value that was not taken says in its own words why.</summary>
+    private static PageFault? OfRefusal(HttpContext context) => context.Features.Get<IExceptionHandlerFeature>()?.Error is NotAcceptedException refused
+        ? new("That could not be taken", refused.Message, "Nothing was stored. Go back, put it right and send it again; what you typed is still in the form.") : null;
 
     private static PageFault Usual(int statusCode) => statusCode switch
     {

@@ -1,5 +1,6 @@
 using System.Data.Common;
 using System.Net.Sockets;
+using Foreshore.Guide.Locations;
 using Microsoft.AspNetCore.Diagnostics;
 using Npgsql;
 
@@ -39,13 +40,20 @@ internal static class StatusPages
         });
     }
 
-    /// <summary>That the database is away stands in the log once, not again for each page that says so.</summary>
+    /// <summary>
+    /// Told on the page, and no fault of the site's code: a trace for each would hide what is one. That the database is away stands in the
+    /// log once, not again for each page that says so.
+    /// </summary>
     private static bool IsToldAlready(ExceptionHandlerSuppressDiagnosticsContext context) =>
-        context.Exception.GetBaseException() is DbException { SqlState: PostgresErrorCodes.CannotConnectNow };
+        context.Exception is BadHttpRequestException or MisdirectedException or NotAcceptedException
+        || context.Exception.GetBaseException() is DbException { SqlState: PostgresErrorCodes.CannotConnectNow };
 
     private static int StatusOf(Exception fault) => fault switch
     {
         BadHttpRequestException bad => bad.StatusCode,
+        // What a form did not show beside its field is told all the same.
+        NotAcceptedException => StatusCodes.Status400BadRequest,
+        MisdirectedException => StatusCodes.Status421MisdirectedRequest,
         _ when fault.GetBaseException() is DbException { SqlState: PostgresErrorCodes.DiskFull } => StatusCodes.Status507InsufficientStorage,
         _ when IsDatabaseAway(fault) => StatusCodes.Status503ServiceUnavailable,
         _ => StatusCodes.Status500InternalServerError,
@@ -73,6 +81,6 @@ internal static class StatusPages
         return LocalAddress.OrHome(path.ToUriComponent() + query);
     }
 
-    private static bool IsForPrograms(PathString path) =>
+    public static bool IsForPrograms(PathString path) =>
         path.StartsWithSegments("/api") || path.StartsWithSegments("/openapi") || path.StartsWithSegments("/health");
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Foreshore.Guide.Shell;
 
 namespace Foreshore.Guide.Tides;
@@ -6,9 +5,7 @@ namespace Foreshore.Guide.Tides;
 /// <summary>Numbers as people type them into the forms of this feature: a decimal comma is taken for a point.</summary>
 internal static class FormNumbers
 {
-    public static double? Read(string? typed) =>
-        double.TryParse(typed?.Trim().Replace(',', '.').Replace('−', '-'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value)
-            ? value : null;
+    public static double? Read(string? typed) => TypedValue.Number(typed);
 
     /// <summary>The number, or <paramref name="otherwise"/> where nothing was typed; a fault where what was typed is none in the range.</summary>
     public static double Read(string? typed, double otherwise, double least, double most, string field, string what, List<FieldFault> faults)

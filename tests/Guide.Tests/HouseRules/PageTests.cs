@@ -41,6 +41,42 @@ public partial class PageTests
         Assert.Empty(found);
     }
 
+    /// <summary>Any other type is read by the framework, which answers a slip with a fault of the site.</summary>
+    [Fact]
+    public void Values_of_an_address_are_texts_and_read_by_the_pages()
+    {
+        var found =
+            from file in SourceTree.Files("src/Guide", ".razor", ".cs")
+            from Match match in FromQuery().Matches(File.ReadAllText(file))
+            where match.Groups[1].Value != "string?"
+            select $"{SourceTree.Relative(file)}: {match.Value}";
+
+        Assert.Empty(found);
+    }
+
+    /// <summary>What people type is tried, never trusted: whatever reads an address or a form takes nothing that throws.</summary>
+    [Fact]
+    public void Nothing_typed_is_read_by_what_throws()
+    {
+        var found =
+            from file in SourceTree.Files("src/Guide", ".razor", ".cs")
+            let text = File.ReadAllText(file)
+            where ReadsRequests().IsMatch(text)
+            from Match match in Throws().Matches(text)
+            select $"{SourceTree.Relative(file)}: {match.Value}";
+
+        Assert.Empty(found);
+    }
+
+    [GeneratedRegex(@"SupplyParameterFromQuery[^\]]*\]\s*(?:public|private)\s+(?:required\s+)?(\S+)")]
+    private static partial Regex FromQuery();
+
+    [GeneratedRegex(@"IQueryCollection|IFormCollection|Request\.Query|Request\.Form|SupplyParameterFrom|IReadOnlyDictionary<string, string> (?:typed|given|values)")]
+    private static partial Regex ReadsRequests();
+
+    [GeneratedRegex(@"\b(?:Guid|int|long|short|double|decimal|float|DateTime|DateTimeOffset|DateOnly|TimeOnly)\.Parse(?:Exact)?\(|\bEnum\.Parse\b|\bConvert\.To(?:Int|Double|DateTime)")]
+    private static partial Regex Throws();
+
     [GeneratedRegex(@"@rendermode|InteractiveServer|InteractiveWebAssembly|blazor\.web\.js|blazor\.server\.js")]
     private static partial Regex Circuit();
 

@@ -11,6 +11,12 @@ public sealed class LocalAddressTests
     public void A_page_of_this_site_is_gone_back_to(string address) => Assert.Equal(address, LocalAddress.OrHome(address));
 
     [Theory]
+    [InlineData("/é", "/%C3%A9")]
+    [InlineData("/?q=caf\u00e9 noir", "/?q=caf%C3%A9%20noir")]
+    [InlineData("/?q=%C3%A9", "/?q=%C3%A9")]
+    public void Letters_that_no_header_holds_are_encoded(string address, string sent) => Assert.Equal(sent, LocalAddress.OrHome(address));
+
+    [Theory]
     [InlineData(null)]
     [InlineData("")]
     [InlineData("//elsewhere.example")]
@@ -21,6 +27,7 @@ public sealed class LocalAddressTests
     [InlineData("https://elsewhere.example/")]
     [InlineData("javascript:alert(1)")]
     [InlineData("coast")]
+    [InlineData("/\0")]
     public void Anything_else_leads_home(string? address) => Assert.Equal("/", LocalAddress.OrHome(address));
 
     [Fact]
