@@ -93,7 +93,7 @@ async function fill(form) {
   }
 
   function keepHere() {
-    const values = {};
+    const values = Object.create(null);
     for (const each of fields()) {
       if (each.type === "checkbox") { (values[each.name] ??= []); if (each.checked) values[each.name].push(each.value); }
       else if (each.type === "radio") { if (each.checked) values[each.name] = each.value; }
@@ -108,7 +108,7 @@ async function fill(form) {
     if (!kept || Date.now() - kept.at > 30 * 24 * 3600 * 1000) return;
     let changed = 0;
     for (const each of fields()) {
-      if (!(each.name in kept.values)) continue;
+      if (!Object.hasOwn(kept.values, each.name)) continue;
       const value = kept.values[each.name];
       if (each.type === "checkbox") { const on = value.includes(each.value); if (each.checked !== on) { each.checked = on; changed++; } }
       else if (each.type === "radio") { const on = value === each.value; if (each.checked !== on) { each.checked = on; changed++; } }

@@ -10,7 +10,6 @@ using Foreshore.Guide.Photos;
 using Foreshore.Guide.Shell;
 using Foreshore.Guide.Shell.Maps;
 using Foreshore.Guide.Tides;
-using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Logging.Console;
 using NodaTime;
@@ -53,7 +52,7 @@ internal static class Site
         services.AddSingleton(MapTiles.From(builder.Configuration));
         services.AddGuideDatabase(connectionString);
         services.WatchDatabase();
-        services.AddDataProtection().SetApplicationName("Foreshore").PersistKeysToDbContext<GuideDb>();
+        services.AddKeyRing();
         services.AddHealthChecks().AddCheck<DatabaseCheck>("database");
         services.AddProblemDetails();
         services.AddPageCompression();
@@ -62,11 +61,14 @@ internal static class Site
         services.AddContributions();
         services.AddPhotos();
         services.AddSingleton<MastheadQueries>();
-        services.AddAntiforgery();
+        OnlyByHttps.Describe(services);
+        RequestLimits.From(builder.Configuration).Describe(services);
+        services.AddSingleton<RefusalLog>();
         var address = SiteAddress.From(builder.Configuration);
         services.AddMembership(address);
         var mail = MailServer.From(builder.Configuration, address);
         services.AddSingleton(provider => new Postbox(mail, provider.GetRequiredService<ILogger<Postbox>>()));
+        services.Configure<Microsoft.AspNetCore.HostFiltering.HostFilteringOptions>(options => options.AllowEmptyHosts = false);
         services.AddHsts(options => (options.MaxAge, options.IncludeSubDomains) = (TimeSpan.FromDays(365), true));
     }
 
@@ -74,14 +76,19 @@ internal static class Site
     {
         ZoneTables.WarnIfOlder(app.Logger);
         app.UseNamedProxies();
+        app.UseHeaderGuard();
         app.UseSecurityHeaders(app.Services.GetRequiredService<MapTiles>());
         app.UseResponseCompression();
         app.UseHeadRequests();
         if (!app.Environment.IsDevelopment())
             app.UseHsts();
         app.UseStatusPages();
+        app.UseReadableAddresses();
         app.UseRouting();
+        RefusalLog.Use(app);
+        app.UseRateLimiter();
         app.UseMembership();
+        app.UseReadableForms();
         app.UseAntiforgery();
         app.UseUnreadForms();
 

@@ -24,11 +24,14 @@ internal static class Verbs
         foreshore restore F put the backup in file F in the place of the embedded database; the site must be stopped
         foreshore forget D  erase again who is noted in folder D, after a server of one's own was restored
         foreshore link R    print a link that makes one account of role R: member, warden or admin
+        foreshore parts     list every library inside, as CycloneDX
         foreshore healthy   ask the site on this machine whether it is well (for containers)
         foreshore ingest    make a photo anew, from standard input to standard output (the site asks this of itself)
 
         Settings follow as --Name=value; DEVELOPERS.md lists them all.
         """;
+
+    private static readonly string[] ToldOnceStarted = ["Microsoft.Extensions.Hosting.Internal.Host", "Microsoft.AspNetCore.Server.Kestrel"];
 
     public static async Task<int> RunAsync(string[] line)
     {
@@ -51,6 +54,9 @@ internal static class Verbs
                     return 0;
                 case IngestVerb.Name:
                     return IngestVerb.Run(Console.OpenStandardInput(), Console.OpenStandardOutput(), Console.OpenStandardError());
+                case "parts":
+                    Console.WriteLine(BillOfMaterials.Text());
+                    return 0;
                 case "healthy":
                     return await SelfCheck.IsHealthyAsync(Settings(settings)) ? 0 : 1;
                 case "reset":
@@ -89,6 +95,12 @@ internal static class Verbs
             Console.Error.WriteLine($"foreshore: the database does not answer as it should ({fault.Message}).\nCheck that it runs and that the connection string is right.");
             return 1;
         }
+        catch (Exception fault) when (fault is not (OperationCanceledException or HostAbortedException))
+        {
+            // One line for whoever looks, then all of it for whoever mends it.
+            Console.Error.WriteLine($"foreshore: \"{verb}\" did not succeed: {OneLineConsole.Plain(fault.Message)}\n{fault}");
+            return 1;
+        }
     }
 
     private static async Task ServeAsync(string[] settings)
@@ -105,7 +117,14 @@ internal static class Verbs
         // A setting that cannot be used is told before anything is started for it.
         MapTiles.From(builder.Configuration);
         MailServer.From(builder.Configuration, SiteAddress.From(builder.Configuration));
+        if (NamedProxies.DoubtAbout(builder.Configuration) is { } doubtful)
+            Console.Error.WriteLine($"foreshore: {doubtful}");
+        RequestLimits.From(builder.Configuration);
         var printer = LinkPrinter.From(builder.Configuration);
+        // What keeps the site from starting is told in one line at the end of this file, not in the framework's trace before it.
+        var hasStarted = false;
+        foreach (var category in ToldOnceStarted)
+            builder.Logging.AddFilter(category, level => hasStarted && level >= LogLevel.Warning);
         await using var server = await GuideServer.OpenAsync(builder.Configuration);
         if (server.IsEmbedded)
             await server.MigrateAsync();
@@ -115,6 +134,7 @@ internal static class Verbs
         if (server.IsEmbedded && builder.Configuration.GetValue("Demo:Load", true))
             await LoadDemoAsync(server);
 
+        builder.Services.AddSingleton(SiteKey.From(builder.Configuration, server.IsEmbedded ? server.Place : null));
         builder.AddSite(server.AppConnection);
         if (server.Embedded is { } embedded)
             builder.Services.AddSingleton(embedded).AddSingleton(new ErasureNotes(embedded.DataDirectory));
@@ -122,8 +142,11 @@ internal static class Verbs
             builder.Services.AddSingleton(new ErasureNotes(noted));
         await using var app = builder.Build();
         app.UseSite();
+        app.Lifetime.ApplicationStarted.Register(() => hasStarted = true);
         app.Lifetime.ApplicationStarted.Register(() =>
             Console.WriteLine($"Foreshore is at {string.Join(" and ", app.Urls)} (Ctrl-C stops it); its data are in {server.Place}"));
+        if (await app.Services.GetRequiredService<AuthenticatorSeal>().SealAllAsync(app.Services.GetRequiredService<IDbContextFactory<GuideDb>>()) is { } doubt)
+            Console.Error.WriteLine($"foreshore: {doubt}");
         await printer.PrepareAsync(app.Services);
         app.Lifetime.ApplicationStarted.Register(() => printer.Print(app.Urls.First()));
         // A closed terminal ends the site in good order too.
