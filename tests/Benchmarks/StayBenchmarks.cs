@@ -62,13 +62,13 @@ public class StayBenchmarks
             IsWaveExposed = i % 2 == 0,
             LedgeLimitMetres = 2 + i % 7 * 0.3,
             TideGates = i % 3 == 0 ? [new TideGate("bar", 2.2 + i % 5 * 0.2, 12, TakesWaves: false)] : [],
-            WalkInMinutes = 20,
-            WalkOutMinutes = 25,
-            BeyondReachMinutes = 8,
-            WatchPlaceMinutes = 4,
+            WalkIn = 20,
+            WalkOut = 25,
+            BeyondReach = 8,
+            WatchPlace = 4,
         };
         var wish = i % 2 == 0 ? new WantedTide { LowestMetres = 0.5, HighestMetres = 2.5 } : new WantedTide { AboutHighWater = false, FromMinutes = -90, ToMinutes = 90 };
-        var usable = UsableTime.Of([plan], wish, null, tide, _ => null, Year.From, Year.To, sky.Sun);
+        var usable = UsableTime.Of(plan, wish, null, tide, _ => null, Year.From, Year.To, sky.Sun);
         var scene = new Scene(
             new Observer(position, 8 + i % 30, Skyline.AssumedSea),
             new Frame(Bearing.FromDegrees(100 + 37 * i), 0, new Lens(16 + i % 90, Sensor.FullFrame, Orientation.Landscape)),

@@ -47,8 +47,9 @@ public static class Alignments
     private const double Radian = Math.PI / 180;
 
     /// <summary>
-    /// The passages at which the centre as seen comes within a tolerance of the upright line, some part of the disc over the
-    /// horizon (sea level, with dip), by time. About 2 milliseconds a year and body.
+    /// The passages at which the centre as seen comes within a tolerance of the upright line while some part of the disc stands
+    /// over the observer's skyline (its unknown pieces level, its sea with dip), by time. About 2 milliseconds a year and body.
+    /// Where land hides the nearest moment, the nearest that is seen is told, to a sixtieth of the passage.
     /// </summary>
     /// <param name="body">Sun or moon.</param>
     /// <param name="observer">From where.</param>
@@ -72,7 +73,7 @@ public static class Alignments
 
         var margin = new BehindMargin(body, observer, subject, toleranceDegrees, ephemeris);
         var within = LightMarch.March(margin, [new Stretch(ephemeris.Sun.DaysOf(from), ephemeris.Sun.DaysOf(to))]);
-        return [.. within.Select(stretch => margin.Nearest(stretch))];
+        return [.. within.Select(stretch => margin.NearestSeen(stretch)).OfType<Alignment>()];
     }
 
     private readonly struct BehindMargin : IMargin
@@ -81,14 +82,15 @@ public static class Alignments
         private readonly SkyEphemeris ephemeris;
         private readonly SunPath sun;
         private readonly MoonPath moon;
-        private readonly double sinBearing, cosBearing, foot, top, tolerance, dip;
+        private readonly double sinBearing, cosBearing, foot, top, tolerance;
         private readonly Direction footEnd, topEnd;
+        private readonly SkylineEdge edge;
 
         internal BehindMargin(SkyBody body, Observer observer, Upright subject, double toleranceDegrees, SkyEphemeris ephemeris)
         {
             (this.body, this.ephemeris, tolerance) = (body, ephemeris, toleranceDegrees * Radian);
             (sun, moon) = (ephemeris.Sun.SeenFrom(observer.Position), ephemeris.Moon.SeenFrom(observer.Position));
-            dip = observer.DipDegrees;
+            edge = new SkylineEdge(observer);
             (sinBearing, cosBearing) = Math.SinCos(subject.Bearing.Degrees * Radian);
             (foot, top) = (subject.FootDegrees * Radian, subject.TopDegrees * Radian);
             footEnd = Direction.Of(subject.Bearing.Degrees, subject.FootDegrees);
@@ -100,11 +102,33 @@ public static class Alignments
         public double At(double days)
         {
             var seen = Seen(days, out var semidiameter);
-            return Math.Min(tolerance - Off(seen), Math.Asin(Math.Clamp(seen.Up, -1, 1)) + (dip + semidiameter) * Radian);
+            return Math.Min(tolerance - Off(seen), Math.Asin(Math.Clamp(seen.Up, -1, 1)) + (semidiameter - edge.LowestDegrees) * Radian);
+        }
+
+        /// <summary>The nearest moment of a stretch within the tolerance at which the disc is seen; null where it stands behind land all the while.</summary>
+        internal Alignment? NearestSeen(Stretch within)
+        {
+            const int Samples = 60;
+            var nearest = Nearest(within);
+            if (IsSeen(nearest)) return Told(nearest);
+            double? best = null;
+            for (var i = 0; i <= Samples; i++)
+            {
+                var time = within.Start + (within.End - within.Start) * i / Samples;
+                if (IsSeen(time) && (best is not { } before || Off(Seen(time)) < Off(Seen(before)))) best = time;
+            }
+
+            return best is { } found ? Told(found) : null;
+        }
+
+        private bool IsSeen(double time)
+        {
+            var seen = Seen(time, out var semidiameter);
+            return edge.Above(seen, seen.AltitudeDegrees + semidiameter) > 0;
         }
 
         /// <summary>The nearest moment of a stretch within the tolerance: thirds are cut off while it nears there.</summary>
-        internal Alignment Nearest(Stretch within)
+        private double Nearest(Stretch within)
         {
             var (a, b) = (within.Start, within.End);
             while (b - a > 1.0 / 86400)
@@ -114,7 +138,11 @@ public static class Alignments
                 else a = third;
             }
 
-            var time = a + (b - a) / 2;
+            return a + (b - a) / 2;
+        }
+
+        private Alignment Told(double time)
+        {
             var seen = Seen(time);
             return new Alignment(
                 body, JulianDay.FromDays(time), Off(seen) / Radian, seen.AzimuthDegrees, seen.AltitudeDegrees,

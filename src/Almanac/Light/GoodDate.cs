@@ -12,8 +12,17 @@ namespace Foreshore.Almanac.Light;
 /// <param name="Usable">How long together.</param>
 public sealed record GoodDate(Session Session, IReadOnlyList<Interval> Windows, Duration Usable)
 {
+    /// <summary>When the light of the longest window ends, whether or not one can stay so long: another, softer time than turn back.</summary>
+    public Instant LightEnds { get; init; }
+
+    /// <summary>How the longest window is reached and left; null where tide and access were not asked.</summary>
+    public StayItinerary? Itinerary { get; init; }
+
     /// <summary>The stay of the longest window, with its turn back; null where tide and access were not asked for.</summary>
     public Stay? Stay { get; init; }
+
+    /// <summary>The stay of each window, in the order of the windows: two periods have two turn backs. Empty where tide and access were not asked for.</summary>
+    public IReadOnlyList<Stay?> Stays { get; init; } = [];
 
     /// <summary>The moon of the session.</summary>
     public required GoodDateMoon Moon { get; init; }

@@ -15,6 +15,33 @@ public readonly record struct HoursOut(LocalTime EarliestAlarm, LocalTime Latest
     /// <summary>Whether every hour counts.</summary>
     public bool IsUnrestricted => EarliestAlarm == LatestHome;
 
+    /// <summary>
+    /// Whether they hold for lights that need the sun below −12 degrees too. If not, such a light counts all night: nobody who is
+    /// home by ten would ever see it ranked.
+    /// </summary>
+    public bool HoldAtNight { get; init; }
+
+    /// <summary>The hours that count for a light, or for sessions of the night.</summary>
+    internal HoursOut For(bool ofTheNight) => ofTheNight && !HoldAtNight ? Unrestricted : this;
+
+    /// <summary>How much of a span of time lies within, by a place's clock.</summary>
+    public Duration Within(Interval span, DateTimeZone zone)
+    {
+        ArgumentNullException.ThrowIfNull(zone);
+        if (IsUnrestricted) return span.Duration;
+        var seconds = 0.0;
+        for (var start = span.Start; start < span.End;)
+        {
+            var local = start.InZone(zone);
+            var end = Instant.Min(span.End, Instant.Min(zone.AtStartOfDay(local.Date.PlusDays(1)).ToInstant(), zone.GetZoneInterval(start) is { HasEnd: true } part ? part.End : Instant.MaxValue));
+            var from = local.TimeOfDay.NanosecondOfDay / 1e9;
+            seconds += SecondsWithin(from, from + (end - start).TotalSeconds);
+            start = end;
+        }
+
+        return Duration.FromSeconds(seconds);
+    }
+
     /// <summary>How much of a piece of one day lies within, seconds.</summary>
     /// <param name="start">Seconds of the clock from midnight.</param>
     /// <param name="end">The same, not before the start.</param>

@@ -145,6 +145,9 @@ public sealed record LightRow(WantedLight Light, string Name, string When, int L
     /// <summary>The same over a clear sea horizon, where a scene says that it is one.</summary>
     public const double CoreLowestOverSeaDegrees = 5;
 
+    /// <summary>Whether it needs the sun below −12 degrees: a light of the night, counted by the hours of the night.</summary>
+    public bool IsOfTheNight => HighestDegrees <= -12;
+
     /// <summary>Whether all it is judged by can be computed: cloud can't.</summary>
     public bool IsComputed => (Needs & LightNeeds.Cloud) == 0;
 

@@ -35,8 +35,8 @@ public static class SeasonTables
         ephemeris.Sun.DaysOf(JulianDay.FromDays(grid.To));
 
         var layers = new List<SeasonLayer>();
-        var known = new List<IReadOnlyList<Stretch>>();
-        var used = new List<IReadOnlyList<Stretch>>();
+        var known = new List<(LightRow Row, IReadOnlyList<Stretch> Stretches)>();
+        var used = new List<(LightRow Row, IReadOnlyList<Stretch> Stretches)>();
         var unknown = new List<WantedLight>();
         var anyMarked = new bool[grid.HourCells];
         foreach (var (row, stretches) in LightRuns.Holding(scene, grid.From - Beyond, grid.To + Beyond, ephemeris))
@@ -51,13 +51,13 @@ public static class SeasonTables
             grid.Mark(stretches, marked);
             for (var cell = 0; cell < marked.Length; cell++)
                 anyMarked[cell] |= marked[cell];
-            var months = Months(grid, marked, stretches, hours);
+            var months = Months(grid, marked, stretches, row.IsOfTheNight, hours);
             layers.Add(new SeasonLayer(row.Light, months, BestHours(months)));
-            known.Add(stretches);
-            if (usable is not null) used.Add(usable.Cut(row, stretches));
+            known.Add((row, stretches));
+            if (usable is not null) used.Add((row, usable.Cut(row, stretches)));
         }
 
-        var together = known.Count == 1 ? layers[0].Months : Months(grid, anyMarked, Stretch.Union(known), hours);
+        var together = known.Count == 1 ? layers[0].Months : Months(grid, anyMarked, known, hours);
         return new SeasonTable(together, BestHours(together), layers, unknown, LightRuns.CautionsOf(scene))
         {
             Use = usable is null ? null : Use(grid, used, hours),
@@ -65,20 +65,31 @@ public static class SeasonTables
     }
 
     /// <summary>The second layer: the same counting over what is left of each light's own runs.</summary>
-    private static SeasonUse Use(SeasonGrid grid, List<IReadOnlyList<Stretch>> used, HoursOut hours)
+    private static SeasonUse Use(SeasonGrid grid, List<(LightRow Row, IReadOnlyList<Stretch> Stretches)> used, HoursOut hours)
     {
         var marked = new bool[grid.HourCells];
-        foreach (var stretches in used)
+        foreach (var (_, stretches) in used)
             grid.Mark(stretches, marked);
-        var months = Months(grid, marked, Stretch.Union(used), hours);
+        var months = Months(grid, marked, used, hours);
         return new SeasonUse(months, BestHours(months));
     }
 
-    private static SeasonMonth[] Months(SeasonGrid grid, bool[] marked, IReadOnlyList<Stretch> stretches, HoursOut hours)
+    private static SeasonMonth[] Months(SeasonGrid grid, bool[] marked, IReadOnlyList<Stretch> stretches, bool ofTheNight, HoursOut hours) =>
+        Months(grid, marked, grid.MeanMinutes(stretches, hours.For(ofTheNight)), grid.MeanMinutes(stretches, HoursOut.Unrestricted));
+
+    /// <summary>Several lights together. Those of the night and the others never hold in the same minute, for the sun stands below −12 degrees or above.</summary>
+    private static SeasonMonth[] Months(SeasonGrid grid, bool[] marked, List<(LightRow Row, IReadOnlyList<Stretch> Stretches)> lights, HoursOut hours)
+    {
+        double[] Minutes(bool ofTheNight, HoursOut within) =>
+            grid.MeanMinutes(Stretch.Union(lights.Where(light => light.Row.IsOfTheNight == ofTheNight).Select(light => light.Stretches)), within);
+        return Months(grid, marked,
+            [.. Minutes(true, hours.For(true)).Zip(Minutes(false, hours), (night, other) => night + other)],
+            grid.MeanMinutes(Stretch.Union(lights.Select(light => light.Stretches)), HoursOut.Unrestricted));
+    }
+
+    private static SeasonMonth[] Months(SeasonGrid grid, bool[] marked, double[] within, double[] unrestricted)
     {
         var shares = grid.Shares(marked);
-        var within = grid.MeanMinutes(stretches, hours);
-        var unrestricted = grid.MeanMinutes(stretches, HoursOut.Unrestricted);
         var (ranks, unrestrictedRanks) = (Ranks(within), Ranks(unrestricted));
         return
         [

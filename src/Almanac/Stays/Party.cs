@@ -42,6 +42,8 @@ public sealed record Party
     public double PackingMinutes => Count >= Large ? 10 : 5;
 
     /// <summary>What a measured walk is multiplied by: the pace times 1…3.</summary>
-    public double Factor(bool isDark) => Math.Max(1, Pace) * Math.Min(MostFactor, (isDark ? DarkFactor : 1)
+    /// <param name="isDark">The sun is below −6 degrees in some minute of it.</param>
+    /// <param name="ground">What the ground multiplies it by, 1 or more.</param>
+    public double Factor(bool isDark, double ground = 1) => Math.Max(1, Pace) * Math.Min(MostFactor, (isDark ? DarkFactor : 1) * Math.Max(1, ground)
         * (WetRock ? WetRockFactor : 1) * (SoftGround ? SoftGroundFactor : 1) * (HeavyKit ? HeavyKitFactor : 1));
 }

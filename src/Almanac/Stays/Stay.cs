@@ -21,7 +21,7 @@ public enum StayCause
     /// <summary>A way that nobody has walked in the dark.</summary>
     Dark,
 
-    /// <summary>Waves: what has been watched holds until it is light enough to watch again.</summary>
+    /// <summary>Waves: what has been watched holds for some hours of the dark, less on a rising tide.</summary>
     Watch,
 
     /// <summary>The tide is not known beyond.</summary>
@@ -43,12 +43,11 @@ public sealed class Stay
     private readonly StayPlan plan;
     private readonly StayBound opening, closing, nextClosing;
     private readonly Stretch usable;
-    private readonly double arrival, nextTurnBack;
-    private readonly Stretch? watch;
+    private readonly double arrival, turnBack, nextTurnBack;
 
-    internal Stay(StayPlan plan, Stretch usable, in Presence there, double nextTurnBack, Stretch? watch)
+    internal Stay(StayPlan plan, Stretch usable, in Presence there, double turnBack, double nextTurnBack)
     {
-        (this.plan, this.usable, this.watch, this.nextTurnBack) = (plan, usable, watch, nextTurnBack);
+        (this.plan, this.usable, this.turnBack, this.nextTurnBack) = (plan, usable, turnBack, nextTurnBack);
         (arrival, opening, closing, nextClosing) = (there.Arrival, there.Opening, there.Closing, there.NextClosing);
     }
 
@@ -59,13 +58,22 @@ public sealed class Stay
     public Instant? From => At(usable.Start);
 
     /// <summary>When to leave the stance, rounded down to five minutes; null: nothing bounds it within the span asked for.</summary>
-    public Instant? TurnBack => At(usable.End);
+    public Instant? TurnBack => At(turnBack);
+
+    /// <summary>Last minute that counts for somebody who comes for this session; null: nothing bounds it. Turn back, or sooner where waves come and the night begins.</summary>
+    public Instant? Until => At(usable.End);
+
+    /// <summary>
+    /// After <see cref="Until"/>, to turn back: usable only for somebody who watched before dusk and has not left since. Never in
+    /// a verdict, a season table or a date. Null where there is none.
+    /// </summary>
+    public Interval? IfWatched => OnlyIfWatched?.AsInterval();
 
     /// <summary>The earliest that one can have walked in; null: nothing bounds it.</summary>
     public Instant? Arrival => At(arrival);
 
     /// <summary>When the watching must be done at the earliest; null where none is due.</summary>
-    public Interval? Watch => watch?.AsInterval();
+    public Interval? Watch => Watching?.AsInterval();
 
     /// <summary>Why it begins no earlier.</summary>
     public StayCause Opening => opening.Cause;
@@ -98,6 +106,13 @@ public sealed class Stay
     public Instant? NextTurnBack => At(nextTurnBack);
 
     internal Stretch Usable => usable;
+
+    /// <summary>Turn back, days; infinite where nothing bounds it.</summary>
+    internal double Leave => turnBack;
+
+    internal Stretch? Watching { get; init; }
+
+    internal Stretch? OnlyIfWatched { get; init; }
 
     private string? Name(StayBound bound) => bound.Cause switch
     {

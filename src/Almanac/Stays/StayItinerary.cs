@@ -28,13 +28,13 @@ public sealed record StayItinerary(Interval? WalkIn, Interval? Watch, Instant Ar
         double start = JulianDay.DaysFromJ2000(window.Start), end = JulianDay.DaysFromJ2000(window.End);
         var light = new WalkLight(plan.Position, sun, Math.Max(start - 1, JulianDay.DaysFromJ2000(sun.From)), Math.Min(end + 1, JulianDay.DaysFromJ2000(sun.To)));
 
-        var onStance = start - StayPlan.SetUpMinutes * Stretch.Minute;
+        var onStance = start - (stay.Watch is null ? StayPlan.SetUpMinutes : StayPlan.WatchedSetUpMinutes) * Stretch.Minute;
         Stretch? watch = null;
-        if (stay.Watch is { } first && plan.WatchPlaceMinutes is { } toStance)
+        if (stay.Watch is { } first && plan.WatchPlace is { } toStance)
         {
             // One watches right before going down, and is down by dusk: whoever works by night has been there since.
             var done = JulianDay.DaysFromJ2000(first.End);
-            var dusk = light.Lit.LastStartingBy(done)?.End ?? done;
+            var dusk = light.ToWatch(plan.WatchesFromMinusNine).LastStartingBy(done)?.End ?? done;
             var watched = Math.Max(done, light.StartToArriveBy(Math.Min(onStance, dusk), toStance, plan.Party));
             watch = new Stretch(watched - StayPlan.WatchMinutes * Stretch.Minute, watched);
         }
@@ -44,9 +44,9 @@ public sealed record StayItinerary(Interval? WalkIn, Interval? Watch, Instant Ar
         var leave = stay.TurnBack is { } turnBack && turnBack <= window.End + Soon ? JulianDay.DaysFromJ2000(turnBack) : end;
         var packed = leave + plan.Party.PackingMinutes * Stretch.Minute;
         return new StayItinerary(
-            plan.WalkInMinutes is { } walkIn && light.StartToArriveBy(arriveBy, walkIn, plan.Party) is var setOut
+            plan.WalkIn is { } walkIn && light.StartToArriveBy(arriveBy, walkIn, plan.Party) is var setOut
                 ? new Stretch(setOut, light.ArrivalFrom(setOut, walkIn, plan.Party)).AsInterval() : null,
             watch?.AsInterval(), Spans.At(arriveBy),
-            plan.WalkOutMinutes is { } walkOut ? new Stretch(packed, light.ArrivalFrom(packed, walkOut, plan.Party)).AsInterval() : null);
+            plan.WalkOut is { } walkOut ? new Stretch(packed, light.ArrivalFrom(packed, walkOut, plan.Party)).AsInterval() : null);
     }
 }

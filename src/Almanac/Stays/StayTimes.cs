@@ -39,13 +39,13 @@ public static class StayTimes
         var (begin, end) = (Math.Max(first - Beyond, JulianDay.DaysFromJ2000(sun.From)), Math.Min(last + Beyond, JulianDay.DaysFromJ2000(sun.To)));
         var light = new WalkLight(plan.Position, sun, begin, end);
         var there = There(plan, tide, light, begin, end);
-        var stays = plan.IsWaveExposed ? Watched(plan, there, light) : there.Select(one => Unwatched(plan, one));
-        return [.. stays.OfType<Stay>().Where(stay => stay.Usable.End > first && stay.Usable.Start < last)];
+        var stays = plan.IsWaveExposed ? WatchRules.Stays(plan, there, tide, light) : there.Select(one => Unwatched(plan, one));
+        return [.. stays.OfType<Stay>().Where(stay => stay.Leave > first && stay.Usable.Start < last)];
     }
 
     /// <summary>
     /// Stretches in which one can work at the dark stance of a stance where waves come: while the sun is below −6 degrees, under
-    /// the rules of the way alone. They count for nothing but themselves.
+    /// the rules of the way alone. They never count as time on the ledge.
     /// </summary>
     /// <param name="plan">The stance and the way there; none without a dark stance.</param>
     /// <param name="tide">As for the stays.</param>
@@ -55,8 +55,8 @@ public static class StayTimes
     public static IReadOnlyList<Interval> AtDarkStance(StayPlan plan, TideCurve? tide, Instant from, Instant to, SunEphemeris sun)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        if (!plan.IsWaveExposed || plan.DarkStanceMinutes is not { } minutes) return [];
-        List<Stretch> there = [.. Between(plan.ToDarkStance(minutes), tide, from, to, sun).Select(stay => stay.Usable)];
+        if (!plan.IsWaveExposed || plan.DarkStance is not { } between) return [];
+        List<Stretch> there = [.. Between(plan.ToDarkStance(between), tide, from, to, sun).Select(stay => stay.Usable)];
         double first = JulianDay.DaysFromJ2000(from), last = JulianDay.DaysFromJ2000(to);
         var lit = new WalkLight(plan.Position, sun, first, last).Lit;
         return [.. Stretch.Intersection(Stretch.Without([new(first, last)], lit), there).Select(Spans.AsInterval)];
@@ -89,7 +89,7 @@ public static class StayTimes
         for (var i = 0; i < plan.TideGates.Count; i++)
             there = Presence.Both(there, TideRules.AtGate(plan, i, tide!, light));
         if (plan.LedgeLostAt is { } ledge)
-            there = Presence.Both(there, TideRules.AtLedge(plan, ledge, tide!));
+            there = Presence.Both(there, TideRules.AtLedge(plan, ledge, tide!, light));
         for (var i = 0; i < plan.ClockGates.Count; i++)
             there = Presence.Both(there, ClockRules.AtGate(plan, i, begin, end, light));
         if (!plan.KnownInTheDark)
@@ -97,42 +97,14 @@ public static class StayTimes
         return there;
     }
 
-    private static Stay? Unwatched(StayPlan plan, in Presence there) =>
-        Of(plan, there, null, there.First + StayPlan.SetUpMinutes * Stretch.Minute);
-
-    /// <summary>
-    /// In each stretch of daylight one can watch and go down; what was watched holds through the night after it, if nobody
-    /// leaves, and no longer.
-    /// </summary>
-    private static IEnumerable<Stay?> Watched(StayPlan plan, IReadOnlyList<Presence> there, WalkLight light)
+    private static Stay? Unwatched(StayPlan plan, in Presence there)
     {
-        if (plan.WatchPlaceMinutes is not { } toStance) yield break;
-        foreach (var one in there)
-        {
-            for (var i = 0; i < light.Lit.Count; i++)
-            {
-                var lit = light.Lit[i];
-                if (lit.Start >= one.Leave) break;
-                var begin = Math.Max(one.Arrival, lit.Start);
-                var done = begin + StayPlan.WatchMinutes * Stretch.Minute;
-                // Nobody goes down to wet rock in the dark: the kit is being set up by dusk, and then one may stay.
-                var onStance = Math.Max(light.ArrivalAfter(done, 0, toStance, plan.Party), one.SetUp);
-                if (onStance > lit.End) continue;
-                var opening = lit.Start > one.First ? new StayBound(StayCause.Watch, lit.Start) : one.Opening;
-                var stay = one with { Opening = opening };
-                if (i + 1 < light.Lit.Count && light.Lit[i + 1].Start is var dawn && dawn < one.Leave)
-                    stay = stay with { Leave = dawn, Closing = new StayBound(StayCause.Watch, dawn), NextLeave = one.Leave, NextClosing = one.Closing };
-                yield return Of(plan, stay, new Stretch(begin, done), onStance + StayPlan.SetUpMinutes * Stretch.Minute);
-            }
-        }
+        var (from, turnBack) = (there.First + StayPlan.SetUpMinutes * Stretch.Minute, RoundedDown(there.Leave));
+        return IsLongEnough(from, turnBack) ? new Stay(plan, new Stretch(from, turnBack), there, turnBack, RoundedDown(there.NextLeave)) : null;
     }
 
-    private static Stay? Of(StayPlan plan, in Presence there, Stretch? watch, double from)
-    {
-        var turnBack = RoundedDown(there.Leave);
-        // Less than a minute is no minute.
-        return turnBack - from >= Stretch.Minute ? new Stay(plan, new Stretch(from, turnBack), there, RoundedDown(there.NextLeave), watch) : null;
-    }
+    /// <summary>Less than a minute is no minute.</summary>
+    internal static bool IsLongEnough(double from, double to) => to - from >= Stretch.Minute;
 
     internal static double RoundedDown(double leave) =>
         double.IsFinite(leave) ? Math.Floor(leave * PerFiveMinutes + Grain) / PerFiveMinutes : leave;

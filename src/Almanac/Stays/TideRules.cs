@@ -14,25 +14,26 @@ internal static class TideRules
     internal static List<Presence> AtGate(StayPlan plan, int index, TideCurve tide, WalkLight light)
     {
         var gate = plan.TideGates[index];
-        var beyond = plan.MinutesBeyond(gate) ?? 0;
+        var beyond = plan.Beyond(gate) ?? 0;
         var found = new List<Presence>();
         foreach (var open in Spans.Of(tide.Below(plan.ClosesAt(gate))))
         {
             var must = open.End - StayPlan.ReserveMinutes * Stretch.Minute;
             var leave = light.LeaveBefore(must, 0, beyond, plan.Party, StayPlan.LeastCutOffFactor) - plan.Party.PackingMinutes * Stretch.Minute;
-            Add(found, open, light.ArrivalAfter(open.Start, 0, plan.WalkInMinutes ?? 0, plan.Party), double.NegativeInfinity, leave, tide, StayCause.TideGate, index);
+            Add(found, open, light.ArrivalAfter(open.Start, 0, plan.WalkIn ?? 0, plan.Party), double.NegativeInfinity, leave, tide, StayCause.TideGate, index);
         }
 
         return found;
     }
 
-    /// <summary>On a ledge one sets up after the tide has fallen below its limit and is packed, with a reserve, before it is back there.</summary>
-    internal static List<Presence> AtLedge(StayPlan plan, double lostAtMetres, TideCurve tide)
+    /// <summary>On a ledge one sets up after the tide has fallen below its limit, and is packed and beyond reach of the water, with a reserve, before it is back there.</summary>
+    internal static List<Presence> AtLedge(StayPlan plan, double lostAtMetres, TideCurve tide, WalkLight light)
     {
         var found = new List<Presence>();
         foreach (var open in Spans.Of(tide.Below(lostAtMetres)))
         {
-            var leave = open.End - (plan.Party.PackingMinutes + StayPlan.ReserveMinutes) * Stretch.Minute;
+            var must = open.End - StayPlan.ReserveMinutes * Stretch.Minute;
+            var leave = light.LeaveBefore(must, 0, plan.OffTheLedge ?? 0, plan.Party) - plan.Party.PackingMinutes * Stretch.Minute;
             Add(found, open, double.NegativeInfinity, open.Start, leave, tide, StayCause.Ledge, -1);
         }
 

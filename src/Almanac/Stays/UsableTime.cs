@@ -7,14 +7,20 @@ using NodaTime;
 namespace Foreshore.Almanac.Stays;
 
 /// <summary>
-/// The time in which a picture can be taken as far as tide and access go: on a stay by any of the ways in, while the wished
-/// tide and ground hold. Light comes on top of it; the sea is left out.
+/// The time in which a picture can be taken as far as tide and access go: on a stay by the way in, while the wished tide and
+/// ground hold. Light comes on top of it; the sea is left out.
 /// </summary>
 public sealed class UsableTime
 {
     private static readonly Duration Millisecond = Duration.FromMilliseconds(1);
 
-    private UsableTime(IReadOnlyList<Stay> stays, TideCurve? tide, List<Stretch> wish, List<Stretch> usable) => (Stays, Tide, Wish, Usable) = (stays, tide, wish, usable);
+    private readonly IReadOnlyList<(Interval Span, UsableTime? Time)> parts;
+
+    private UsableTime(IReadOnlyList<Stay> stays, TideCurve? tide, List<Stretch> wish, List<Stretch> usable, IReadOnlyList<(Interval Span, UsableTime? Time)>? parts = null)
+    {
+        (Stays, Tide, Wish, Usable) = (stays, tide, wish, usable);
+        this.parts = parts ?? [];
+    }
 
     /// <summary>Every stay, in order of its beginning.</summary>
     public IReadOnlyList<Stay> Stays { get; }
@@ -29,7 +35,7 @@ public sealed class UsableTime
     internal IReadOnlyList<Stretch> Usable { get; }
 
     /// <summary>Works it out over a span of time.</summary>
-    /// <param name="ways">The ways in; each minute may be reached by any of them.</param>
+    /// <param name="way">The way in.</param>
     /// <param name="wantedTide">The tide wished for; null: any.</param>
     /// <param name="wantedGround">The ground wished for; null: any.</param>
     /// <param name="tide">The tide on the datum of all heights; may be null where nothing asks for it.</param>
@@ -38,11 +44,10 @@ public sealed class UsableTime
     /// <param name="to">End of the span.</param>
     /// <param name="sun">Covers the span; two days more at either end where it can.</param>
     /// <exception cref="ArgumentNullException">A limit or a wish needs the tide, and there is none.</exception>
-    public static UsableTime Of(IReadOnlyList<StayPlan> ways, WantedTide? wantedTide, WantedGround? wantedGround, TideCurve? tide,
+    public static UsableTime Of(StayPlan way, WantedTide? wantedTide, WantedGround? wantedGround, TideCurve? tide,
         Func<int, TideYear?> years, Instant from, Instant to, SunEphemeris sun)
     {
-        ArgumentNullException.ThrowIfNull(ways);
-        return Of([.. ways.SelectMany(way => StayTimes.Between(way, tide, from, to, sun)).OrderBy(stay => stay.Usable.Start)], wantedTide, wantedGround, tide, years, from, to);
+        return Of(StayTimes.Between(way, tide, from, to, sun), wantedTide, wantedGround, tide, years, from, to);
     }
 
     /// <summary>The same where the stays are known already, in order of their beginning: they do not depend on what is wished.</summary>
@@ -56,6 +61,44 @@ public sealed class UsableTime
         return new UsableTime(stays, tide, wish, Stretch.Intersection(wish, stays.Select(stay => stay.Usable).Outermost()).Outermost());
     }
 
+    /// <summary>
+    /// One time put together from several, where not the same way holds in every span of time. A stretch on both sides of a bound
+    /// stays whole.
+    /// </summary>
+    /// <param name="parts">Spans in order and apart, each with the time that holds in it; null where none does.</param>
+    /// <param name="tide">The tide they were worked out with.</param>
+    public static UsableTime Joined(IReadOnlyList<(Interval Span, UsableTime? Time)> parts, TideCurve? tide)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        var (stays, known, wish, usable) = (new List<Stay>(), new HashSet<Stay>(), new List<Stretch>(), new List<Stretch>());
+        foreach (var (interval, time) in parts)
+        {
+            if (time is null) continue;
+            var span = new Stretch(JulianDay.DaysFromJ2000(interval.Start), JulianDay.DaysFromJ2000(interval.End));
+            foreach (var stay in time.Stays)
+            {
+                if (stay.Usable.Start >= span.End) break;
+                if (stay.Usable.End > span.Start && known.Add(stay)) stays.Add(stay);
+            }
+
+            Add(wish, time.Wish.Touching(span.Start, span.End), span);
+            Add(usable, time.Usable.Touching(span.Start, span.End), span);
+        }
+
+        return new UsableTime(stays, tide, wish, usable, parts);
+
+        static void Add(List<Stretch> to, List<Stretch> touching, Stretch span)
+        {
+            foreach (var one in touching)
+            {
+                var piece = new Stretch(Math.Max(one.Start, span.Start), Math.Min(one.End, span.End));
+                if (piece.End <= piece.Start) continue;
+                if (to.Count > 0 && to[^1].End == piece.Start) to[^1] = to[^1] with { End = piece.End };
+                else to.Add(piece);
+            }
+        }
+    }
+
     /// <summary>Runs of light cut to the time; a piece shorter than its light's least length is no run.</summary>
     public IReadOnlyList<LightRun> Cut(IReadOnlyList<LightRun> runs) => Cut(runs, Usable);
 
@@ -65,6 +108,7 @@ public sealed class UsableTime
     /// <summary>The stay in which a minute is used: of several the one that lasts longest. Null where there is none.</summary>
     public Stay? StayAt(Instant instant)
     {
+        if (parts.Count > 0) return parts.FirstOrDefault(part => part.Span.Contains(instant)).Time?.StayAt(instant);
         // Instants are told to the millisecond: the first minute of a stay, as told, is in it.
         var days = JulianDay.DaysFromJ2000(instant + Millisecond);
         Stay? longest = null;

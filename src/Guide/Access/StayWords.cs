@@ -12,21 +12,13 @@ public static class StayWords
 {
     public const string InTheDark = "the way is not known in the dark";
     public const string AtTheLatest = " at the latest, waves not counted";
-    public const string NoWatchPlace = "no watch place is recorded, and no minute counts that nobody could watch for";
+    public const string NoWatchPlace = "no place to watch the sea from is recorded, and nobody goes down unwatched";
+    public const string IfWatched = "only if watched before dusk and not left since";
+    public const string AtDarkStance = "at the dark stance, not on the ledge";
 
-    private static readonly Duration Soon = Duration.FromHours(4);
-
-    /// <summary>When to leave and why; null where nothing calls one back within hours of the window.</summary>
-    public static string? TurnBack(Stay stay, Instant windowEnd, DateTimeZone zone, bool isAtTheLatest)
-    {
-        if (stay.TurnBack is not { } time || time > windowEnd + Soon)
-            return null;
-        return $"turn back {time.Clock(zone)}{(isAtTheLatest ? AtTheLatest : "")}: {Because(stay, zone)}";
-    }
-
-    /// <summary>Why one turns back.</summary>
-    public static string Because(Stay stay, DateTimeZone zone) =>
-        stay.Closing == StayCause.Watch ? "with the light the sea is watched anew" : Closing(stay, zone);
+    /// <summary>When to leave and why, however late; null where nothing calls one back.</summary>
+    public static string? TurnBack(Stay stay, DateTimeZone zone, bool isAtTheLatest) => stay.TurnBack is { } time
+        ? $"turn back {time.Clock(zone)}{(isAtTheLatest ? AtTheLatest : "")}: {Closing(stay, zone)}" : null;
 
     /// <summary>What ends a stay.</summary>
     public static string Closing(Stay stay, DateTimeZone zone) =>
@@ -42,7 +34,7 @@ public static class StayWords
     {
         StayCause.Ledge => $"tide above your ledge until {Time(stay.OpensAt, zone)}",
         StayCause.TideGate => $"{stay.OpensBy} is closed by the tide until {Time(stay.OpensAt, zone)}",
-        StayCause.ClockGate => stay.OpensBy!,
+        StayCause.ClockGate => $"{stay.OpensBy} until {Time(stay.OpensAt, zone)}",
         StayCause.Dark => InTheDark,
         StayCause.Watch => $"half an hour of watching by light comes first: from {Time(stay.From, zone)}",
         StayCause.EndOfTide => $"the tide is not known before {Time(stay.OpensAt, zone)}",
@@ -64,9 +56,9 @@ public static class StayWords
     {
         StayCause.Ledge => $"tide above your ledge from {Time(at, zone)} ({Allowance(plan)} taken off its limit)",
         StayCause.TideGate => $"{by} closes {Time(at, zone)} with {Allowance(plan)} of allowance",
-        StayCause.ClockGate => by!,
+        StayCause.ClockGate => $"{by} from {Time(at, zone)}",
         StayCause.Dark => InTheDark,
-        StayCause.Watch => $"watched until the dawn of {Time(at, zone)} alone",
+        StayCause.Watch => $"what was watched by daylight no longer holds from {Time(at, zone)}",
         StayCause.EndOfTide => $"the tide is not known after {Time(at, zone)}",
         _ => "nothing binds",
     };

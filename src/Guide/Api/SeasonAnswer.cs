@@ -45,7 +45,7 @@ internal sealed record SeasonAnswer(
             hours.EarliestAlarm.ToTimeOnly(), hours.LatestHome.ToTimeOnly(),
             point.Skyline.IsAssumed ? "No skyline is recorded: an open sea horizon is assumed." : point.Skyline.HasUnknown ? "The recorded skyline; its unknown pieces count as level." : "The recorded skyline.",
             table.Use is null ? $"Light alone. Tide, ground, sea, access and closures are not judged here. {Words.SeaUnknown}"
-                : $"Months, best hours and lights count light alone; the use counts tide and the way back as well. Sea and closures are not judged here. {Words.SeaUnknown}",
+                : $"Months, best hours and lights count light alone; the use counts tide and the way back as well. The sea is not judged here. {Words.SeaUnknown}",
             Monthly(table.Months), Hourly(table.BestHours), [.. table.PerLight.Select(l => new SeasonLayerAnswer(l.Light, Monthly(l.Months), Hourly(l.BestHours)))],
             SeasonUseAnswer.Of(table.Use, use, view.From.At.Tide), use.Words);
     }

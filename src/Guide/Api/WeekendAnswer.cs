@@ -44,14 +44,36 @@ internal sealed record WeekendRowAnswer(string Composition, string Page, string 
 /// <param name="WindowEnd">Its end.</param>
 /// <param name="TurnBack">When to leave the stance at the latest, rounded down to five minutes; null where nothing calls one back, or where what would is not recorded.</param>
 /// <param name="TurnBackCause">What calls one back: tideGate, ledge, clockGate, dark, watch, endOfTide.</param>
+/// <param name="Way">The way the verdict, window and turn back hold for: route and car park.</param>
+/// <param name="ArriveBy">When to have arrived, at the watch place where watching comes first.</param>
+/// <param name="LightEnds">When the light of the window ends, whether or not one can stay so long.</param>
+/// <param name="WavesNotCounted">Turn back is told at the latest: waves can come to a crossing, and the sea is not known.</param>
+/// <param name="InsteadOf">The club's first way, where it leaves no window and another is told; else null.</param>
+/// <param name="Alternates">What the other open ways would give.</param>
 /// <param name="Reasons">The weightiest first.</param>
 /// <param name="Missing">Why there is no such session, or that it is past.</param>
 internal sealed record WeekendCellAnswer(
     DateOnly Date, SessionKind Session, string? Verdict, WantedLight? Light, DateTimeOffset? WindowStart, DateTimeOffset? WindowEnd,
-    DateTimeOffset? TurnBack, StayCause? TurnBackCause, IReadOnlyList<string> Reasons, string? Missing)
+    DateTimeOffset? TurnBack, StayCause? TurnBackCause, string? Way, DateTimeOffset? ArriveBy, DateTimeOffset? LightEnds, bool WavesNotCounted, string? InsteadOf,
+    IReadOnlyList<WeekendAlternateAnswer> Alternates, IReadOnlyList<string> Reasons, string? Missing)
 {
     public static WeekendCellAnswer Of(BoardCell cell, NodaTime.DateTimeZone zone) => new(
         cell.Session.Date.Iso(), cell.Session.Kind, cell.Judgement?.Verdict.Word(), cell.Judgement?.Window?.Light,
         cell.Judgement?.Window?.Start.At(zone), cell.Judgement?.Window?.End.At(zone),
-        cell.StayTold?.TurnBack?.At(zone), cell.StayTold is { TurnBack: not null } stay ? stay.Closing : null, cell.Judgement?.Reasons ?? [], cell.IsPast ? "past" : cell.Missing);
+        cell.StayTold?.TurnBack?.At(zone), cell.StayTold is { TurnBack: not null } stay ? stay.Closing : null,
+        cell.By?.Way.Name, cell.Plan?.ArriveBy?.At(zone), cell.Plan?.LightEnds.At(zone), cell.By?.Way.IsAtTheLatest ?? false, cell.First?.Way.Name,
+        [.. cell.Others.Select(other => WeekendAlternateAnswer.Of(other, zone))], cell.Judgement?.Reasons ?? [], cell.IsPast ? "past" : cell.Missing);
+}
+
+/// <summary>What another way would give in the same session; never in place of the first without being named.</summary>
+/// <param name="Way">Route and car park.</param>
+/// <param name="Verdict">One of the five words.</param>
+/// <param name="WindowStart">Its best window, or null.</param>
+/// <param name="WindowEnd">Its end.</param>
+/// <param name="TurnBack">When to leave the stance by this way.</param>
+/// <param name="WavesNotCounted">As above.</param>
+internal sealed record WeekendAlternateAnswer(string Way, string Verdict, DateTimeOffset? WindowStart, DateTimeOffset? WindowEnd, DateTimeOffset? TurnBack, bool WavesNotCounted)
+{
+    public static WeekendAlternateAnswer Of(Alternate other, NodaTime.DateTimeZone zone) => new(other.Way.Name, other.Judgement.Verdict.Word(),
+        other.Judgement.Window?.Start.At(zone), other.Judgement.Window?.End.At(zone), other.Plan?.TurnBack?.At(zone), other.Way.IsAtTheLatest);
 }

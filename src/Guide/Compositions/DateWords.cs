@@ -1,5 +1,6 @@
 using System.Globalization;
 using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Shell;
 using NodaTime;
@@ -9,8 +10,6 @@ namespace Foreshore.Guide.Compositions;
 /// <summary>Sessions and good dates in words, by the place's clock.</summary>
 public static class DateWords
 {
-    private static readonly Duration Soon = Duration.FromHours(4);
-
     public static string Words(this SessionKind kind) => kind switch
     {
         SessionKind.Dawn => "dawn",
@@ -33,19 +32,36 @@ public static class DateWords
 
     public static string UsableWords(this GoodDate date) => AccessWords.Minutes(date.Usable.TotalMinutes);
 
-    /// <summary>"tide 2.1–1.4 m, turn back 13:55": the tide of the longest window, and what calls one back within hours of it; null where tide was not asked.</summary>
-    public static string? TideWords(this GoodDate date, DateTimeZone zone)
+    /// <summary>"tide 2.1 m to 1.4 m": the tide of the longest window; null where it was not asked.</summary>
+    public static string? TideWords(this GoodDate date) => date.Tide is { } tide
+        ? $"tide {Tides.TideWords.Metres(tide.MetresAtStart)} to {Tides.TideWords.Metres(tide.MetresAtEnd)}" : null;
+
+    /// <summary>"Over the bar, car at Bar Road; arrive by 16:20; light ends 17:52; turn back 17:40"; null where the way was not asked.</summary>
+    public static string? WayWords(this GoodDate date, DateTimeZone zone)
     {
-        if (date.Tide is not { } tide)
+        if (date.Stay is not { } stay)
             return null;
-        var end = date.Windows.MaxBy(window => window.Duration).End;
-        var turnBack = date.Stay?.TurnBack is { } time && time < end + Soon ? $", turn back {time.Clock(zone)}" : "";
-        return $"tide {Tides.TideWords.Metres(tide.MetresAtStart)} to {Tides.TideWords.Metres(tide.MetresAtEnd)}{turnBack}";
+        List<string> parts = [stay.Plan.Name];
+        if (date.Itinerary is { } way)
+            parts.Add($"{(way.Watch is null ? "arrive by" : "at the watch place by")} {way.ArriveBy.Clock(zone)}");
+        parts.Add($"light ends {date.LightEnds.Clock(zone)}");
+        if (TurnBackWords(date, zone) is { } turnBack)
+            parts.Add(turnBack);
+        return string.Join("; ", parts.Where(part => part.Length > 0));
+    }
+
+    private static string? TurnBackWords(GoodDate date, DateTimeZone zone)
+    {
+        var times = date.Stays.OfType<Stay>().Select(stay => stay.TurnBack).OfType<Instant>().Distinct().Select(time => time.Clock(zone)).ToList();
+        if (times.Count == 0)
+            return null;
+        var early = date.Stay!.TurnBack < date.LightEnds ? ": you will leave before the best of it" : "";
+        return $"turn back {string.Join(" and ", times)}{(date.Stay.Plan.LeavesWavesOut ? StayWords.AtTheLatest : "")}{early}";
     }
 
     /// <summary>Why there is no date: the light doesn't come, or it can't be computed yet.</summary>
     public static string NoDatesWords(this Composition picture, bool isUseCounted = false) => isUseCounted
-        ? "light, tide and the way back do not come together in the next 365 days"
+        && picture.Wanted.Any(light => LightTable.Of(light).IsComputed) ? "no usable date in the next year"
         : picture.Wanted.Any(light => LightTable.Of(light).IsComputed)
         ? "no such light in the next 365 days"
         : "next good date not known: cloud is not computed";

@@ -29,7 +29,7 @@ public sealed class LightCache(SharedSky sky)
         return Get(seasons, new SeasonKey(Stamp.Of(place, stance, picture, use), first, hours), Most, () =>
         {
             var (from, to) = (first.OnDayOfMonth(1).AtStartOfDayInZone(place.Zone).ToInstant(), first.PlusMonths(12).OnDayOfMonth(1).AtStartOfDayInZone(place.Zone).ToInstant());
-            return SeasonTables.For(picture.ToScene(stance, place), place.Zone, first, hours, ephemeris, use.Over(from, to, ephemeris.Sun));
+            return SeasonTables.For(picture.ToScene(stance, place), place.Zone, first, hours, ephemeris, use.Over(from, to, ephemeris));
         });
     }
 
@@ -41,7 +41,7 @@ public sealed class LightCache(SharedSky sky)
         {
             var from = place.Zone.AtStartOfDay(today).ToInstant();
             return Almanac.Light.GoodDates.Next(picture.ToScene(stance, place), place.Zone, from, ephemeris,
-                usable: use.Over(from, from + Duration.FromDays(366), ephemeris.Sun));
+                usable: use.Over(from, from + Duration.FromDays(366), ephemeris));
         });
         return [.. found.Where(date => date.Windows[^1].End > now)];
     }

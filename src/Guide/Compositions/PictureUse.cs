@@ -1,5 +1,7 @@
+using System.Globalization;
+using System.Text;
+using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Stays;
-using Foreshore.Almanac.Sun;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Tides;
@@ -8,63 +10,102 @@ using NodaTime;
 namespace Foreshore.Guide.Compositions;
 
 /// <summary>What of tide and way can keep a picture from being taken though the light holds.</summary>
-public enum UseAsk { WishedTide, WishedGround, HighestUsableTide, PathCutOff, Crossing }
+public enum UseAsk { WishedTide, WishedGround, HighestUsableTide, PathCutOff, Crossing, Way }
 
 /// <summary>
-/// What tide and the way there leave of a picture's year: asked for wherever a wish of tide or ground, a tide limit or a crossing
-/// exists. The usual allowance and a party of one count, closures and the sea are left out, and pages say so.
+/// What tide and the way there leave of a picture's year, by the same ways, sessions and stays as the weekend board: wishes,
+/// limits, hours, sailings, daylight, and the closures known by now. The usual allowance and a party of one count; the sea is left
+/// out, and pages say so.
 /// </summary>
 public sealed class PictureUse
 {
-    private readonly IReadOnlyList<StayPlan> ways;
+    private readonly StanceView view;
+    private readonly Composition picture;
     private readonly TideWishes wishes;
     private readonly PlaceWater water;
 
-    private PictureUse(IReadOnlyList<StayPlan> ways, TideWishes wishes, PlaceWater water, IReadOnlyList<UseAsk> asks, string? missing, string stamp) =>
-        (this.ways, this.wishes, this.water, Asks, Missing, Stamp) = (ways, wishes, water, asks, missing, stamp);
+    private PictureUse(StanceView view, Composition picture, TideWishes wishes, PlaceWater water, IReadOnlyList<UseAsk> asks, Way? first, string stamp)
+    {
+        (this.view, this.picture, this.wishes, this.water, Asks, Stamp) = (view, picture, wishes, water, asks, stamp);
+        (FirstWay, Missing) = (first?.Name, WhyNot(first));
+    }
 
-    /// <summary>What of tide and way limits the picture; empty where light alone tells when it can be taken.</summary>
+    /// <summary>What of tide and way limits the picture.</summary>
     public IReadOnlyList<UseAsk> Asks { get; }
 
-    /// <summary>Whether light alone does not tell when the picture can be taken.</summary>
-    public bool IsAsked => Asks.Count > 0;
+    /// <summary>The club's first way to it; null where it may recommend none.</summary>
+    public string? FirstWay { get; }
 
-    /// <summary>Why it can't be told, in words; null where it can, or is not asked.</summary>
+    /// <summary>Why it can't be told, in words; null where it can.</summary>
     public string? Missing { get; }
 
-    /// <summary>What it is made from, besides place, stance and picture: the tide, the ways and the car parks as they are stored.</summary>
+    /// <summary>What it is made from, besides place, stance and picture: the tide, and all that is stored of ways, car parks, closures and notes.</summary>
     public string Stamp { get; }
 
     public static PictureUse Of(StanceView view, Composition picture, TideCurves curves, Instant now)
     {
         var (place, stance) = (view.Place, view.Stance);
         var tide = view.At.Tide;
-        var asks = AsksOf(place, stance, picture);
-        var stamp = $"{tide?.Stamp} {string.Join(',', place.Routes.SelectMany(route => route.Legs).Select(leg => $"{leg.Id}.{leg.Version}"))} "
-            + string.Join(',', place.Parking.Select(lot => $"{lot.Id}.{lot.Version}"));
-        if (asks.Count == 0)
-            return new([], TideWishes.None, PlaceWater.None, asks, null, stamp);
-
-        var water = new PlaceWater(place.TideStationId, tide, tide is null ? null : curves.Around(tide, now), year => tide is null ? null : curves.Year(tide, year));
+        var water = tide is null ? PlaceWater.None with { StationId = place.TideStationId }
+            : new PlaceWater(place.TideStationId, tide, curves.Around(tide, now), year => curves.Year(tide, year));
         var wishes = TideWishes.Of(picture, water);
-        if (water.Curve is null)
-            return new([], wishes, water, asks, water.WhyNone, stamp);
-
-        var all = Way.Choices(stance, place, water, [], tideIsKnown: true);
-        // Waves at a crossing are the sea's, which is left out here; any other gap keeps a way from being reckoned with.
-        var told = all.Where(way => way.TellsTurnBack).Select(way => way.Plan).ToList();
-        var missing = wishes.NotKnown.Count > 0 ? wishes.NotKnown[0] : told.Count == 0 ? all.SelectMany(way => way.NotKnown).FirstOrDefault() : null;
-        return new(told, wishes, water, asks, missing, stamp);
+        var asks = AsksOf(place, stance, picture);
+        return new(view, picture, wishes, water, asks, Way.First(stance, place, water), StampOf(place, stance, tide));
     }
 
-    /// <summary>The usable time; null where it is not asked, or can't be told.</summary>
-    public UsableTime? Over(Instant from, Instant to, SunEphemeris sun) => !IsAsked || Missing is not null ? null
-        : UsableTime.Of(ways, wishes.Tide, wishes.Ground, water.Curve, wishes.Years, from, to, sun);
+    /// <summary>The usable time; null where it can't be told.</summary>
+    /// <param name="sky">Covers the span.</param>
+    public UsableTime? Over(Instant from, Instant to, SkyEphemeris sky)
+    {
+        if (Missing is not null)
+            return null;
+        var (place, stance) = (view.Place, view.Stance);
+        var ways = new StanceWays(stance, place, water, from, to, sky.Sun);
+        // Which way holds hangs on the light only where there are several.
+        var light = ways.All.Count > 1 ? LightRuns.Between(picture.ToScene(stance, place), from, to, sky) : null;
+        List<(Interval, UsableTime?)> parts =
+        [
+            .. Sessions.Between(from, to, stance.Position, place.Zone, sky.Sun).Select(session => (session.Span, In(session))),
+        ];
+        return UsableTime.Joined(parts, water.Curve);
 
-    /// <summary>What the table and the dates count, in words; null where they count light alone and nothing else is asked.</summary>
-    public string? Words => !IsAsked ? null
-        : Missing is { } missing ? $"Light alone: {missing}, so that tide and the way back are not in it."
-        : "Minutes count in which light and wished tide hold, the tide is 0.3 m or more below every limit, and the way back is open. The sea is left out.";
+        UsableTime? In(Session session) =>
+            ways.In(session) is { Stops.Count: 0, FloodKeepsOff: false } && ways.Shown(session, wishes, light?.During(session.Span).Runs ?? []) is { } way && way.TellsTurnBackIn(session.Span)
+                ? ways.Time(way, wishes) : null;
+    }
+
+    /// <summary>What the table and the dates count, in words.</summary>
+    public string Words => Missing is { } missing ? $"Light alone: {missing}, so the tide and the way back are not in it."
+        : $"These minutes have the wanted light and tide, with the tide at least 0.3 m below every limit and the way there and back open{(FirstWay is null ? "" : $": by {FirstWay}, unless that is closed or leaves no window")}. "
+        + "The sea is left out. Dates on which hours or sailings are not known do not count.";
+
+    private string? WhyNot(Way? first)
+    {
+        if (water.Curve is null && Asks.Any(ask => ask != UseAsk.Way))
+            return water.WhyNone;
+        if (wishes.NotKnown.Count > 0)
+            return wishes.NotKnown[0];
+        // Waves at a crossing are the sea's, which is left out here; any other gap keeps a way from being reckoned with.
+        return first is { TellsTurnBack: false } ? first.NotKnown[0] : null;
+    }
+
+    private static string StampOf(Location place, VantagePoint stance, PlaceTide? tide)
+    {
+        var text = new StringBuilder().Append(tide?.Stamp);
+        foreach (var route in place.Routes)
+        {
+            text.Append(CultureInfo.InvariantCulture, $" r{route.Id}.{route.Version}.{route.Order}");
+            foreach (var leg in route.Legs) text.Append(CultureInfo.InvariantCulture, $" {leg.Id}.{leg.Version}");
+            foreach (var lot in route.Parking) text.Append(CultureInfo.InvariantCulture, $" p{lot.ParkingAreaId}.{lot.Version}");
+        }
+
+        foreach (var way in stance.Ways) text.Append(CultureInfo.InvariantCulture, $" w{way.RouteId}.{way.Version}");
+        foreach (var lot in place.Parking) text.Append(CultureInfo.InvariantCulture, $" l{lot.Id}.{lot.Version}");
+        foreach (var closure in place.Closures) text.Append(CultureInfo.InvariantCulture, $" c{closure.Id}.{closure.Version}");
+        foreach (var note in place.HazardNotes) text.Append(CultureInfo.InvariantCulture, $" n{note.Id}.{note.Version}");
+        foreach (var letter in place.PermissionLetters) text.Append(CultureInfo.InvariantCulture, $" e{letter.Id}.{letter.Version}");
+        return text.ToString();
+    }
 
     private static List<UseAsk> AsksOf(Location place, VantagePoint stance, Composition picture)
     {
@@ -73,7 +114,9 @@ public sealed class PictureUse
         if (picture.Ground is { State: not GroundState.Any }) asks.Add(UseAsk.WishedGround);
         if (stance.HighestUsableTide is not null) asks.Add(UseAsk.HighestUsableTide);
         if (stance.PathCutOff is not null) asks.Add(UseAsk.PathCutOff);
-        if (place.OpenRoutes([]).Any(route => route.Legs.Any(leg => leg.Crossing is not null))) asks.Add(UseAsk.Crossing);
+        var routes = stance.Ways.Count > 0 ? stance.Ways.Select(way => way.Route) : place.Routes;
+        if (routes.Any(route => route.MayBeRecommended && route.Legs.Any(leg => leg.Crossing is not null))) asks.Add(UseAsk.Crossing);
+        asks.Add(UseAsk.Way);
         return asks;
     }
 }

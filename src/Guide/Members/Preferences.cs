@@ -12,6 +12,7 @@ namespace Foreshore.Guide.Members;
 public sealed record Preferences(Position? Home, HoursOut? Hours)
 {
     public const string CookieName = "foreshore-yours";
+    private const string AtNight = "night";
     public static readonly Preferences None = new(null, null);
     private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
@@ -52,7 +53,7 @@ public sealed record Preferences(Position? Home, HoursOut? Hours)
         : "";
 
     private string HoursText => Hours is { } hours
-        ? $"{Clock.Format(hours.EarliestAlarm)}~{Clock.Format(hours.LatestHome)}"
+        ? $"{Clock.Format(hours.EarliestAlarm)}~{Clock.Format(hours.LatestHome)}{(hours.HoldAtNight ? $"~{AtNight}" : "")}"
         : "";
 
     private static Position? HomeFrom(string text)
@@ -69,10 +70,10 @@ public sealed record Preferences(Position? Home, HoursOut? Hours)
     private static HoursOut? HoursFrom(string text)
     {
         var parts = text.Split('~');
-        return parts.Length == 2
+        return parts.Length is 2 or 3
             && Clock.Parse(parts[0]).TryGetValue(default, out var alarm)
             && Clock.Parse(parts[1]).TryGetValue(default, out var home)
-                ? new HoursOut(alarm, home)
+                ? new HoursOut(alarm, home) { HoldAtNight = parts.Length == 3 && parts[2] == AtNight }
                 : null;
     }
 }

@@ -19,6 +19,9 @@ public sealed class YoursForm
 
     public string? LatestHome { get; set; }
 
+    /// <summary>The hours hold for the night sky too.</summary>
+    public bool AtNight { get; set; }
+
     public string? Back { get; set; }
 
     public static YoursForm Of(Preferences kept, HoursOut usual)
@@ -29,6 +32,7 @@ public sealed class YoursForm
             Home = kept.Home is { } home ? string.Create(CultureInfo.InvariantCulture, $"{home.LatitudeDegrees:F2}, {home.LongitudeDegrees:F2}") : null,
             EarliestAlarm = Clock.Format(hours.EarliestAlarm).PadLeft(5, '0'),
             LatestHome = Clock.Format(hours.LatestHome).PadLeft(5, '0'),
+            AtNight = hours.HoldAtNight,
         };
     }
 
@@ -41,7 +45,7 @@ public sealed class YoursForm
         var latest = TimeTyped(LatestHome, "latest", faults);
         if (alarm is not null && alarm == latest)
             faults.Add(new("latest", "The two times are the same, which leaves no time out. Enter a later return, like 23:00."));
-        return faults.Count > 0 ? (null, faults) : (new Preferences(home, new HoursOut(alarm!.Value, latest!.Value)), faults);
+        return faults.Count > 0 ? (null, faults) : (new Preferences(home, new HoursOut(alarm!.Value, latest!.Value) { HoldAtNight = AtNight }), faults);
     }
 
     private Position? HomeTyped(List<FieldFault> faults)

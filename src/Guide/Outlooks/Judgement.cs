@@ -18,13 +18,16 @@ public sealed record Judgement(Verdict Verdict, UsableWindow? Chosen, IReadOnlyL
 {
     public const string NoLight = "no wanted light";
 
-    /// <summary>A window under this is borderline: common practice, no source.</summary>
+    /// <summary>A window under this, or under twice its light's least length where that is shorter, is borderline: common practice, no source.</summary>
     public static readonly Duration ShortWindow = Duration.FromMinutes(20);
 
     /// <summary>A window that ends so near to turn back is borderline: common practice, no source.</summary>
     public static readonly Duration NearTurnBack = Duration.FromMinutes(15);
 
     public LightRun? Window => Chosen?.Run;
+
+    /// <summary>Whether the way it was judged by leaves a window, or can't be judged: another way then never takes its place.</summary>
+    public bool HoldsItsPlace => Chosen is not null || Verdict == Verdict.NotJudged;
 
     /// <summary>The first verdict that holds: keep off, does not suit, not judged, borderline, suits.</summary>
     /// <param name="known">What tide and way say of a window, in words; empty where they say nothing.</param>
@@ -38,30 +41,24 @@ public sealed record Judgement(Verdict Verdict, UsableWindow? Chosen, IReadOnlyL
             return new(Verdict.DoesNotSuit, null, [noWayIn]);
 
         var best = Pick(light);
-        if (best is null && light.Possible.Count == 0 && !light.CannotBeWatched)
-            return new(Verdict.DoesNotSuit, null, [light.Lost ?? NoLight]);
+        if (best is null && light.Possible.Count == 0)
+            return new(Verdict.DoesNotSuit, null, [light.Lost ?? NoLight, .. light.Apart]);
 
         var words = best is { } found ? known?.Invoke(found) ?? [] : [];
         var unknown = Unknown(stance, light, best);
         if (unknown.Count > 0)
-            return new(Verdict.NotJudged, best, [.. unknown, .. stance.Doubts, .. words, .. stance.Remarks]);
+            return new(Verdict.NotJudged, best, [.. unknown, .. stance.Doubts, .. words, .. light.Apart, .. stance.Remarks]);
 
         List<string> doubts = [.. Doubts(best!.Value), .. stance.Doubts];
         return doubts.Count > 0
-            ? new(Verdict.Borderline, best, [.. doubts, .. words, .. stance.Remarks])
-            : new(Verdict.Suits, best, [.. words, .. stance.Remarks]);
+            ? new(Verdict.Borderline, best, [.. doubts, .. words, .. light.Apart, .. stance.Remarks])
+            : new(Verdict.Suits, best, [.. words, .. light.Apart, .. stance.Remarks]);
     }
-
-    /// <summary>Of one judgement by each way: the best verdict, then the longest window.</summary>
-    public static Judgement BestOf(IEnumerable<Judgement> byWay) =>
-        byWay.OrderBy(one => one.Verdict).ThenByDescending(one => one.Chosen?.Length ?? Duration.Zero).First();
 
     private static List<string> Unknown(StanceFacts stance, SessionLight light, UsableWindow? best)
     {
         List<string> unknown = [];
-        if (best is null && light.CannotBeWatched)
-            unknown.Add(light.Lost!);
-        else if (best is null)
+        if (best is null)
             unknown.Add($"{Words(light.Possible)} not computed yet");
         unknown.AddRange(stance.NotKnown);
         return unknown;
@@ -69,7 +66,7 @@ public sealed record Judgement(Verdict Verdict, UsableWindow? Chosen, IReadOnlyL
 
     private static IEnumerable<string> Doubts(UsableWindow window)
     {
-        if (window.Length < ShortWindow)
+        if (window.Length < Duration.Min(ShortWindow, Duration.FromMinutes(2 * LightTable.Of(window.Run.Light).LeastMinutes)))
             yield return $"only {Math.Floor(window.Length.TotalMinutes):F0} min";
         if (window.TurnBack - window.Run.End < NearTurnBack)
             yield return $"ends within {NearTurnBack.TotalMinutes:F0} min of turn back";

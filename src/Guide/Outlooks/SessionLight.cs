@@ -26,11 +26,8 @@ public sealed record SessionLight(
     /// <summary>A tide limit, less its allowance, forbids each minute of the light that there is.</summary>
     public bool IsForbidden { get; init; }
 
-    /// <summary>Nobody can watch the sea there first, so that no minute counts; that is a gap in the record, not an answer.</summary>
-    public bool CannotBeWatched { get; init; }
-
-    /// <summary>What tide and ground were asked, and the stays; null where nothing was reckoned.</summary>
-    public UsableTime? Usable { get; init; }
+    /// <summary>Windows that are in no verdict, in words: at the dark stance, or for somebody who has watched since before dusk.</summary>
+    public IReadOnlyList<string> Apart { get; init; } = [];
 
     /// <summary>The light of a session, cut.</summary>
     /// <param name="answer">The wanted light of the session.</param>
@@ -43,19 +40,12 @@ public sealed record SessionLight(
     {
         List<UsableWindow> windows = [.. usable.Cut(answer.Runs).Select(Window)];
         IReadOnlyList<WantedLight> possible = [.. usable.Cut(answer.Possible).Select(run => run.Light).Distinct()];
-        var light = new SessionLight(windows, answer.Runs, possible, null) { Usable = usable };
+        var light = new SessionLight(windows, answer.Runs, possible, null) { Apart = IfWatched(answer.Runs, usable, zone) };
         if (windows.Count > 0 || (answer.Runs.Count == 0 && answer.Possible.Count == 0))
             return light;
 
-        var all = answer.Runs.Concat(answer.Possible).ToList();
-        var open = StayTimes.OpenByTide(way.Plan, tide, span.Start, span.End);
-        return light with
-        {
-            IsForbidden = way.Plan.NeedsTide && answer.Runs.Count > 0
-                && !answer.Runs.Any(run => open.Any(one => one.Start < run.End && one.End > run.Start)),
-            CannotBeWatched = way.Plan is { IsWaveExposed: true, WatchPlaceMinutes: null },
-            Lost = Why(all, usable, way, zone),
-        };
+        var forbidden = answer.Runs.Count > 0 ? Forbidding(answer.Runs, way.Plan, tide, span) : null;
+        return light with { IsForbidden = forbidden is not null, Lost = forbidden ?? Why([.. answer.Runs, .. answer.Possible], usable, way, zone) };
 
         UsableWindow Window(LightRun run)
         {
@@ -64,20 +54,47 @@ public sealed record SessionLight(
         }
     }
 
+    /// <summary>Light after the dusk in which somebody watched, for as long as the watch holds.</summary>
+    private static List<string> IfWatched(IReadOnlyList<LightRun> runs, UsableTime usable, DateTimeZone zone) =>
+    [
+        .. from stay in usable.Stays
+           where stay.IfWatched is not null
+           from run in runs
+           let held = stay.IfWatched!.Value
+           let start = Instant.Max(run.Start, held.Start)
+           let end = Instant.Min(run.End, held.End)
+           where end - start >= Duration.FromMinutes(LightTable.Of(run.Light).LeastMinutes)
+           select $"{start.Clock(zone)}–{end.Clock(zone)} {StayWords.IfWatched}",
+    ];
+
+    /// <summary>The limit that forbids each minute of the light, in words; null where none does, or the tide is not known.</summary>
+    private static string? Forbidding(IReadOnlyList<LightRun> runs, StayPlan plan, TideCurve? tide, Session span)
+    {
+        if (!plan.NeedsTide || tide is null || !Forbids(plan)) return null;
+        if (Forbids(plan with { TideGates = [] })) return "the tide stands over the ledge's limit for as long as the light lasts";
+        var gate = plan.TideGates.FirstOrDefault(one => Forbids(plan with { LedgeLimitMetres = null, TideGates = [one] }));
+        return gate is not null ? $"the tide closes {gate.Name} for as long as the light lasts" : "the tide leaves no way there and back while the light lasts";
+
+        bool Forbids(StayPlan limits) => limits.NeedsTide
+            && StayTimes.OpenByTide(limits, tide, span.Start, span.End) is var open && !runs.Any(run => open.Any(one => one.Start < run.End && one.End > run.Start));
+    }
+
     private static string Why(List<LightRun> light, UsableTime usable, Way way, DateTimeZone zone)
     {
         var stays = usable.Stays;
-        if (way.Plan is { IsWaveExposed: true, WatchPlaceMinutes: null })
-            return StayWords.NoWatchPlace;
         if (usable.CutToWish(light).Count == 0)
-            return "tide or ground are not as wished while the light lasts";
+            return "wrong tide during the light";
+        if (way.Plan is { IsWaveExposed: true, WatchPlace: null })
+            return StayWords.NoWatchPlace;
 
         var (first, last) = (light.Min(run => run.Start), light.Max(run => run.End));
         // What is left between two stays is lost by the nearer of their bounds.
-        var before = stays.Where(stay => stay.TurnBack is { } end && end < last).MaxBy(stay => stay.TurnBack);
+        var before = stays.Where(stay => stay.Until is { } end && end < last).MaxBy(stay => stay.Until);
         var after = stays.Where(stay => stay.From is { } start && start > first).MinBy(stay => stay.From);
-        var sinceEnd = before?.TurnBack is { } turnBack ? Duration.Max(Duration.Zero, first - turnBack) : Duration.MaxValue;
+        var sinceEnd = before?.Until is { } until ? Duration.Max(Duration.Zero, first - until) : Duration.MaxValue;
         var toStart = after?.From is { } from ? Duration.Max(Duration.Zero, from - last) : Duration.MaxValue;
+        if (before is { IfWatched: not null } && sinceEnd <= toStart)
+            return "the sea cannot be watched in the dark";
         return (before, after) switch
         {
             (null, null) => way.Plan.KnownInTheDark ? "no time is left for the way there and back" : StayWords.InTheDark,

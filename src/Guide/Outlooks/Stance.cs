@@ -1,4 +1,3 @@
-using Foreshore.Almanac.Light;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
@@ -11,23 +10,16 @@ public static class Stance
 {
     public const string SeaNotJudged = "the sea is not judged";
 
-    /// <param name="dates">Every date of the place's calendar with a part in the session: a night runs into the next one.</param>
-    public static StanceFacts FactsOn(this Composition composition, VantagePoint vantagePoint, Location place, IReadOnlyList<LocalDate> dates) =>
-        vantagePoint.FactsOn(place, dates) with { NotKnown = composition.NotKnownAt(vantagePoint) };
-
     /// <summary>The same for all compositions of a stance: what is not known of each comes on top.</summary>
-    public static StanceFacts FactsOn(this VantagePoint vantagePoint, Location place, IReadOnlyList<LocalDate> dates) =>
-        new([.. dates.SelectMany(date => place.StopsOn(vantagePoint, date)).Distinct()],
-            dates.All(place.HasRecommendedWayIn) && place.OpenRoutes(dates).Count > 0 ? null : StopWords.NoWayIn,
-            [],
-            [.. dates.SelectMany(date => Doubts(place, vantagePoint, date)).Distinct()],
-            Remarks(place, vantagePoint, dates[0]));
-
-    /// <summary>The dates by the place's clock on which some of the session falls.</summary>
-    public static IReadOnlyList<LocalDate> Dates(this Session session, DateTimeZone zone)
+    /// <param name="ways">The ways of that session, with what floods.</param>
+    public static StanceFacts FactsOn(this VantagePoint vantagePoint, Location place, IReadOnlyList<LocalDate> dates, SessionWays ways)
     {
-        var (first, last) = (session.Start.InZone(zone).Date, session.End.InZone(zone).Date);
-        return [.. Enumerable.Range(0, Period.DaysBetween(first, last) + 1).Select(first.PlusDays)];
+        IReadOnlyList<string> floods = ways.Floods is { } words ? [words] : [];
+        return new([.. ways.Stops, .. ways.FloodKeepsOff ? floods : []],
+            ways.NoWayIn,
+            [],
+            [.. ways.FloodKeepsOff ? [] : floods, .. dates.SelectMany(date => Doubts(place, vantagePoint, date)).Distinct()],
+            Remarks(place, vantagePoint, dates[0]));
     }
 
     /// <summary>What only the sea answers, of which nothing is known, and what nobody has recorded about it.</summary>

@@ -1,6 +1,7 @@
 using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Stays;
 using Foreshore.Almanac.Tides;
+using Foreshore.Guide.Shell;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
@@ -14,30 +15,37 @@ namespace Foreshore.Guide.Outlooks;
 /// <param name="Tide">Null where it is not known over all of the session.</param>
 public sealed record JudgedWay(Way Way, IReadOnlyList<Stay> Stays, TideCurve? Tide, PlaceWater Water, TideWishes Wishes);
 
-/// <summary>Sessions, stays and facts of one stance over the weekend, computed once for all its compositions.</summary>
+/// <summary>What another way would give: never in place of the first without being named.</summary>
+public sealed record Alternate(Way Way, Judgement Judgement, WindowPlan? Plan)
+{
+    /// <summary>"suits 16:10–17:20, turn back 21:05" or its verdict with the weightiest reason.</summary>
+    public string Words(DateTimeZone zone) => Plan is { Window: var window, TurnBack: var back }
+        ? $"{Judgement.Verdict.Word()} {window.Start.Clock(zone)}–{window.End.Clock(zone)}{(back is { } time ? $", turn back {time.Clock(zone)}{(Way.IsAtTheLatest ? StayWords.AtTheLatest : "")}" : "")}"
+        : $"{Judgement.Verdict.Word()}, {(Judgement.Reasons.Count > 0 ? Judgement.Reasons[0] : "")}";
+}
+
+/// <summary>Sessions, ways and facts of one stance over some days, computed once for all its compositions.</summary>
 internal sealed class StanceOutlooks
 {
-    private static readonly Duration OneDay = Duration.FromDays(1);
-
     private readonly VantagePoint stance;
     private readonly Location place;
     private readonly DateTimeZone zone;
     private readonly SkyEphemeris ephemeris;
     private readonly PlaceWater water;
+    private readonly StanceWays ways;
     private readonly Dictionary<LocalDate, SessionDay> sessions = [];
-    private readonly Dictionary<string, IReadOnlyList<WayStays>> ways = [];
-    private readonly Dictionary<(LocalDate, LocalDate, bool), IReadOnlyList<WayStays>> waysOn = [];
     private readonly Instant first, last;
     private readonly Dictionary<Session, StanceFacts> facts = [];
 
-    public StanceOutlooks(VantagePoint stance, Location place, LocalDate from, SkyEphemeris ephemeris, PlaceWater water)
+    public StanceOutlooks(VantagePoint stance, Location place, LocalDate from, SkyEphemeris ephemeris, PlaceWater water, int days = 3)
     {
         (this.stance, this.place, this.ephemeris, this.water) = (stance, place, ephemeris, water);
         zone = place.Zone;
-        for (var i = 0; i <= 2; i++)
+        for (var i = 0; i < days; i++)
             sessions[from.PlusDays(i)] = Almanac.Light.Sessions.On(from.PlusDays(i), stance.Position, zone, ephemeris.Sun);
         var spans = sessions.Values.SelectMany(day => day.All).ToList();
         (first, last) = (spans.Min(span => span.Start), spans.Max(span => span.End));
+        ways = new(stance, place, water, first, last, ephemeris.Sun);
     }
 
     /// <summary>One cell for each session asked for.</summary>
@@ -60,18 +68,35 @@ internal sealed class StanceOutlooks
         // Of a session under way only what is left counts.
         var light = answer.During(new Interval(Instant.Max(span.Start, now), span.End));
         var tide = water.Over(span);
+        var open = ways.In(span).Open;
         var known = Facts(composition, wishes, span, tide is not null);
-        var choices = WaysIn(span, tide);
-        // Where no light comes the way there changes nothing.
-        var asked = light.Runs.Count + light.Possible.Count == 0 ? choices.Take(1) : choices;
-        var judged = asked.Select(one => (Judgement: Of(one), one.Way, one.Stays)).ToList();
-        var best = Judgement.BestOf(judged.Select(one => one.Judgement));
-        var by = judged.First(one => ReferenceEquals(one.Judgement, best));
-        return new(session, span, best, light.Runs, null, false) { By = new JudgedWay(by.Way, by.Stays, tide, water, wishes) };
+        if (open.Count == 0)
+            return new(session, span, Judgement.Of(known, new SessionLight([], light.Runs, [], null)), light.Runs, null, false);
 
-        Judgement Of(WayStays one) => Judgement.Of(
-            known with { NotKnown = Said([.. known.NotKnown, .. one.Way.NotKnown], tide is not null && (one.Way.Plan.NeedsTide || wishes.NeedTide)) },
-            SessionLight.Of(light, span, one.Way, one.Usable(wishes), tide, zone), window => Words(window, one.Way, wishes, tide));
+        // Where no light comes the way there changes nothing.
+        var judged = open.Take(light.Runs.Count + light.Possible.Count == 0 ? 1 : open.Count).Select(Judged).ToList();
+        var shown = judged[0].Judgement.HoldsItsPlace || known.Stops.Count > 0 ? judged[0] : judged.FirstOrDefault(other => other.Judgement.Chosen is not null) ?? judged[0];
+        return new(session, span, shown.Judgement, light.Runs, null, false)
+        {
+            By = new JudgedWay(shown.Way, ways.Stays(shown.Way), tide, water, wishes),
+            Plan = shown.Plan,
+            First = ReferenceEquals(shown, judged[0]) ? null : judged[0],
+            Others = [.. judged.Where(other => !ReferenceEquals(other, shown))],
+        };
+
+        Alternate Judged(Way way)
+        {
+            var judgement = Of(way);
+            return new(way, judgement, judgement.Chosen is { } window ? WindowPlan.Of(way, window.Run, light.Runs, window.Stay, span, ephemeris.Sun) : null);
+        }
+
+        Judgement Of(Way way)
+        {
+            var apart = ways.AtDarkStance(way, light.Runs);
+            var cut = SessionLight.Of(light, span, way, ways.Time(way, wishes), tide, zone);
+            return Judgement.Of(known with { NotKnown = Said([.. known.NotKnown, .. way.NotKnownIn(span.Span)], tide is not null && cut.Windows.Count > 0 && (way.Plan.NeedsTide || wishes.NeedTide)) },
+                cut with { Apart = [.. cut.Apart, .. apart.Select(one => $"{one.Start.Clock(zone)}–{one.End.Clock(zone)} {StayWords.AtDarkStance}")] }, window => Words(window, way, span, wishes, tide));
+        }
     }
 
     /// <summary>Where tide was part of what is known, the gap is told beside it.</summary>
@@ -82,13 +107,15 @@ internal sealed class StanceOutlooks
         return unknown;
     }
 
-    private List<string> Words(UsableWindow window, Way way, TideWishes wishes, TideCurve? tide)
+    private List<string> Words(UsableWindow window, Way way, Session span, TideWishes wishes, TideCurve? tide)
     {
         List<string> words = [];
-        if (way.TellsTurnBack && window.Stay is { } stay && StayWords.TurnBack(stay, window.Run.End, zone, way.IsAtTheLatest) is { } turnBack)
+        if (way.TellsTurnBackIn(span.Span) && window.Stay is { } stay && StayWords.TurnBack(stay, zone, way.IsAtTheLatest) is { } turnBack)
             words.Add(turnBack);
         if ((way.Plan.NeedsTide || wishes.NeedTide) && StayWords.Tide(tide, window.Run) is { } water)
             words.Add(water);
+        if (way.GroundRules is { } ground)
+            words.Add(ground);
         return words;
     }
 
@@ -96,56 +123,8 @@ internal sealed class StanceOutlooks
     private StanceFacts Facts(Composition composition, TideWishes wishes, Session span, bool tideIsKnown)
     {
         if (!facts.TryGetValue(span, out var known))
-        {
-            var dates = span.Dates(zone);
-            facts[span] = known = Flood.In(span, place, dates, water).AddedTo(stance.FactsOn(place, dates));
-        }
-
+            facts[span] = known = stance.FactsOn(place, span.Dates(zone), ways.In(span));
         IReadOnlyList<string> noTide = !tideIsKnown && (composition.Tide is not null || composition.Ground is { State: not GroundState.Any }) ? [water.WhyNone] : [];
         return known with { NotKnown = [.. composition.NotKnownAt(stance), .. wishes.NotKnown, .. noTide] };
-    }
-
-    /// <summary>
-    /// Each way with its stays over all the sessions, and a day about them, which says why light between two stays is lost:
-    /// the same for all compositions of the stance, and on all dates on which the same ways and car parks are open.
-    /// </summary>
-    private IReadOnlyList<WayStays> WaysIn(Session span, TideCurve? tide)
-    {
-        var dates = span.Dates(zone);
-        var on = (dates[0], dates[^1], tide is not null);
-        if (!waysOn.TryGetValue(on, out var known))
-            waysOn[on] = known = WaysOn(dates, tide);
-        return known;
-    }
-
-    private IReadOnlyList<WayStays> WaysOn(IReadOnlyList<LocalDate> dates, TideCurve? tide)
-    {
-        var lots = place.OpenParking(dates);
-        var open = place.OpenRoutes(dates).Select(route => route.Order).Append(-1)
-            .Concat(place.Parking.Select((lot, i) => (lot, i)).Where(one => lots.Contains(one.lot)).Select(one => one.i));
-        var key = $"{tide is not null} {string.Join(',', open)}";
-        if (ways.TryGetValue(key, out var known))
-            return known;
-
-        var (from, to) = (first - OneDay, last + OneDay);
-        return ways[key] = [.. Way.Choices(stance, place, water, dates, tide is not null)
-            .Select(way => new WayStays(way, StayTimes.Between(way.Plan, tide, from, to, ephemeris.Sun), tide, from, to))];
-    }
-
-    /// <summary>One way, its stays, and what they leave of each picture's wishes.</summary>
-    private sealed record WayStays(Way Way, IReadOnlyList<Stay> Stays, TideCurve? Tide, Instant From, Instant To)
-    {
-        private readonly Dictionary<TideWishes, UsableTime> usable = new(ReferenceEqualityComparer.Instance);
-
-        public UsableTime Usable(TideWishes wishes)
-        {
-            if (!usable.TryGetValue(wishes, out var known))
-            {
-                var (tide, ground) = Tide is null ? (null, null) : (wishes.Tide, wishes.Ground);
-                usable[wishes] = known = UsableTime.Of(Stays, tide, ground, Tide, wishes.Years, From, To);
-            }
-
-            return known;
-        }
     }
 }

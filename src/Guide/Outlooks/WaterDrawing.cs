@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Tides;
+using Foreshore.Guide.Access;
 using Foreshore.Guide.Tides;
 using NodaTime;
 
@@ -21,13 +22,23 @@ public sealed record WaterDrawing(
 {
     private const int Steps = 96;
 
+    /// <summary>A session with all of the way there and back about it, as far as the tide is known.</summary>
+    public static Interval Whole(Interval session, WindowPlan? plan, TideCurve? tide)
+    {
+        Instant[] ends = [session.Start, session.End, .. Ends(plan?.Itinerary?.WalkIn), .. Ends(plan?.Itinerary?.WalkOut), .. plan?.TurnBack is { } back && back < session.End + Duration.FromHours(6) ? [back] : Array.Empty<Instant>()];
+        return new(Instant.Max(ends.Min(), tide?.From ?? Instant.MinValue), Instant.Min(ends.Max(), tide?.To ?? Instant.MaxValue));
+
+        static IEnumerable<Instant> Ends(Interval? span) => span is { } known ? [known.Start, known.End] : [];
+    }
+
     /// <summary>Null where the tide is not known over the session.</summary>
     public static WaterDrawing? Of(BoardCell cell)
     {
         if (cell is not { By: { Tide: { } tide } by, Span: { } session })
             return null;
 
-        var span = session.Span;
+        // From leaving the car to being back there, not cut to the session.
+        var span = Whole(session.Span, cell.Plan, tide);
         List<(double At, double Metres)> curve = [.. Enumerable.Range(0, Steps + 1).Select(i => (i / (double)Steps, tide.MetresAt(span.Start + span.Duration * (i / (double)Steps))))];
         var wish = by.Wishes.Tide;
         (double?, double?)? band = wish is null || (wish.LowestMetres is null && wish.HighestMetres is null) ? null : (wish.LowestMetres, wish.HighestMetres);
@@ -54,16 +65,13 @@ public sealed record WaterDrawing(
 
         IEnumerable<StayPart> Parts()
         {
-            if (cell.Judgement?.Chosen is not { Stay: { } stay, Run: var run })
+            if (cell.Plan is not { Itinerary: { } way } plan)
                 yield break;
-            var plan = stay.Plan;
-            if (stay.Arrival is { } arrival && plan.WalkInMinutes is { } walkIn)
-                yield return Part("walk in", arrival - Duration.FromMinutes(walkIn), arrival);
-            if (stay.Watch is { } watch)
-                yield return Part("watch", watch.Start, watch.End);
-            yield return Part("usable", run.Start, run.End);
-            if (stay.TurnBack is { } leave && plan.WalkOutMinutes is { } walkOut)
-                yield return Part("walk out", leave, leave + Duration.FromMinutes(plan.Party.PackingMinutes + walkOut));
+            if (way.WalkIn is { } walkIn) yield return Part("walk in", walkIn.Start, walkIn.End);
+            if (way.Watch is { } watch) yield return Part("watch", watch.Start, watch.End);
+            yield return Part("usable", plan.Window.Start, plan.Window.End);
+            if (plan.LightEnds > plan.Window.End) yield return Part("light you will miss", plan.Window.End, plan.LightEnds);
+            if (way.WalkOut is { } walkOut) yield return Part("walk out", walkOut.Start, walkOut.End);
         }
 
         StayPart Part(string name, Instant from, Instant to) => new(name, new Interval(from, to), Share(from), Share(to));

@@ -1,6 +1,7 @@
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Stays;
+using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Tides;
@@ -17,8 +18,17 @@ public sealed record BoardCell(
     /// <summary>The way the judgement goes by, with its stays and the tide, for the strip; null where nothing is judged.</summary>
     public JudgedWay? By { get; init; }
 
+    /// <summary>How the window is reached and left by that way; null where there is no window.</summary>
+    public WindowPlan? Plan { get; init; }
+
+    /// <summary>The club's first way and why it leaves no window, where another is shown in its place; else null.</summary>
+    public Alternate? First { get; init; }
+
+    /// <summary>What the other open ways would give, in the club's order.</summary>
+    public IReadOnlyList<Alternate> Others { get; init; } = [];
+
     /// <summary>The stay of the window, where its turn back can be told.</summary>
-    public Stay? StayTold => By is { Way.TellsTurnBack: true } ? Judgement?.Chosen?.Stay : null;
+    public Stay? StayTold => Plan?.Stay;
 
     /// <summary>What the strip brackets: the window alone, as the way there cuts it, and nothing where there is none.</summary>
     public IReadOnlyList<Interval> Brackets => Judgement?.Window is { } window ? [new(window.Start, window.End)] : [];

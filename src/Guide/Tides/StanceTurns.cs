@@ -27,7 +27,7 @@ public sealed record StanceTurns(Interval Drawn, Instant Now, IReadOnlyList<(Loc
     /// <summary>A turn back of the small hours after the last day still belongs to its evening; a later one is of no use to these days.</summary>
     private static readonly Duration After = Duration.FromHours(12);
 
-    private static readonly Duration Margin = Duration.FromDays(3);
+    private static readonly Duration Margin = Duration.FromDays(5);
 
     /// <summary>The way that the curve shows: the preferred one of those whose turn back can be told.</summary>
     public WayTurns? Shown => Ways.FirstOrDefault(way => way.Untold.Count == 0);
@@ -42,34 +42,19 @@ public sealed record StanceTurns(Interval Drawn, Instant Now, IReadOnlyList<(Loc
         var zone = place.Zone;
         var (from, to) = TideDrawing.Span(first, zone);
         var drawn = Enumerable.Range(0, TideDrawing.DaysDrawn).Select(first.PlusDays).ToList();
-        var sun = SunEphemeris.Covering(from - Margin, to + Margin);
-        var stopped = Enumerable.Range(-2, TideDrawing.DaysDrawn + 5).Select(first.PlusDays).Where(date => WhyNot(date) is not null).ToHashSet();
+        var ways = new StanceWays(stance, place, water, from, to, SunEphemeris.Covering(from - Margin, to + Margin));
+        var going = drawn.Where(date => WhyNot(date) is null).ToList();
+        return new(new(from, to), now, [.. drawn.Except(going).Select(date => (date, WhyNot(date)!))],
+            [
+                .. ways.All.Where(way => going.Any(date => ways.IsOpen(way, [date]))).Select(way => way.TellsTurnBackIn(new(from, to))
+                    ? new WayTurns(way, [.. ways.Stays(way).Where(stay => (stay.TurnBack ?? to) > from && (stay.From ?? from) < to)], [], Flood(way))
+                    : new WayTurns(way, [], way.NotKnownIn(new(from, to)), Flood(way))),
+            ]);
 
-        var ways = drawn.Where(date => !stopped.Contains(date))
-            .SelectMany(date => Way.Choices(stance, place, water, [date], water.Curve is not null))
-            .Where(way => way.Route is not null).DistinctBy(way => (way.Route, way.Lot));
-        return new(new(from, to), now, [.. drawn.Where(stopped.Contains).Select(date => (date, WhyNot(date)!))],
-            [.. ways.Select(way => way.TellsTurnBack
-                ? new WayTurns(way, [.. StayTimes.Between(way.Plan, water.Curve, from, to, sun).Where(stay => IsOpen(way, stay))], [], Flood(way))
-                : new WayTurns(way, [], way.NotKnown, Flood(way)))]);
-
-        string? Flood(Way way) => way.Lot is { } lot
-            ? LotFlood.In(lot, new(from, to), water.Curve is { } curve && curve.From <= from && curve.To >= to ? curve : null, water, zone)?.Words : null;
+        string? Flood(Way way) => way.Lot is { } lot ? LotFlood.In(lot, new(from, to), water, zone)?.Words : null;
 
         string? WhyNot(LocalDate date) => place.StopsOn(stance, date) is { Count: > 0 } stops ? string.Join("; ", stops)
-            : place.OpenRoutes([date]).Count == 0 ? StopWords.NoWayIn : null;
-
-        bool IsOpen(Way way, Stay stay)
-        {
-            var last = Instant.Min(stay.TurnBack ?? to, to + After).InZone(zone).Date;
-            for (var date = Instant.Max(stay.From ?? from, from).InZone(zone).Date; date <= last; date = date.PlusDays(1))
-            {
-                if (stopped.Contains(date) || !place.OpenRoutes([date]).Contains(way.Route!) || (way.Lot is { } lot && place.IsClosed(lot, date)))
-                    return false;
-            }
-
-            return true;
-        }
+            : ways.All.Any(way => ways.IsOpen(way, [date])) ? null : StopWords.NoWayIn;
     }
 
     /// <summary>Whether waves can come to the stance or to a crossing on the way: they are left out, and pages say so.</summary>
@@ -89,7 +74,7 @@ public sealed record StanceTurns(Interval Drawn, Instant Now, IReadOnlyList<(Loc
 
     /// <summary>Why none is to come; by a way whose turn back can be told.</summary>
     public string WhyNone(WayTurns way) => Drawn.End <= Now ? "These days are past."
-        : way.Way.Plan is { IsWaveExposed: true, WatchPlaceMinutes: null } ? $"No open period: {StayWords.NoWatchPlace}."
+        : way.Way.Plan is { IsWaveExposed: true, WatchPlace: null } ? $"No open period: {StayWords.NoWatchPlace}."
         : way.Stays.Count > 0 ? "No open period is left of these days."
         : "No open period on these days: tide, way and daylight leave no time to be there.";
 

@@ -38,5 +38,5 @@ public class ClockChangeTests
         Assert.Equal(34, (stay.From!.Value - stay.OpensAt!.Value).TotalMinutes, 1e-3);
     }
 
-    private static StayPlan Plan(LocalTime opens, LocalTime closes) => Shore.Plan with { ClockGates = [new ClockGate(opens, closes, 5, 10, 15, "gate")] };
+    private static StayPlan Plan(LocalTime opens, LocalTime closes) => Shore.Plan with { ClockGates = [Shore.Gate(opens, closes, 5, 10, 15, "gate")] };
 }

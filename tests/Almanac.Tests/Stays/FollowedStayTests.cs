@@ -39,12 +39,12 @@ public class FollowedStayTests
         {
             LedgeLimitMetres = ledge,
             TideGates = [.. gates.Select(one => new TideGate("crossing", one.Item1, one.Item2, one.Item3))],
-            ClockGates = gate is { } opens ? [new ClockGate(new LocalTime(opens, 0), new LocalTime((opens + 13) % 24, 30), 5, 10, 15, "gate")] : [],
-            WalkInMinutes = walkIn,
-            WalkOutMinutes = walkOut,
+            ClockGates = gate is { } opens ? [Shore.Gate(new LocalTime(opens, 0), new LocalTime((opens + 13) % 24, 30), 5, 10, 15, "gate")] : [],
+            WalkIn = walkIn,
+            WalkOut = walkOut,
             KnownInTheDark = known,
             IsWaveExposed = watch is not null,
-            WatchPlaceMinutes = watch,
+            WatchPlace = watch,
             Party = party,
             Allowance = new Allowance(0.5, 0.4),
         });
@@ -72,25 +72,26 @@ public class FollowedStayTests
     private static void GoOut(StayPlan plan, TideCurve tide, Instant leave)
     {
         var packed = leave + Duration.FromMinutes(plan.Party.Count >= 4 ? 10 : 5);
-        if (plan.LedgeLimitMetres is { } ledge) Assert.True(IsBelow(tide, packed + Duration.FromMinutes(15), ledge - 0.5), $"ledge: {leave}, {plan}");
+        if (plan.LedgeLimitMetres is { } ledge)
+            Assert.True(IsBelow(tide, Arrival(packed, plan.WalkOut!.Value.Minutes, plan.Party, 1) + Duration.FromMinutes(15), ledge - 0.5), $"ledge: {leave}, {plan}");
         foreach (var gate in plan.TideGates)
         {
-            var beyond = Arrival(packed, gate.MinutesBeyond ?? plan.WalkOutMinutes!.Value, plan.Party, 1.5);
+            var beyond = Arrival(packed, (gate.Beyond ?? plan.WalkOut!.Value).Minutes, plan.Party, 1.5);
             Assert.True(IsBelow(tide, beyond + Duration.FromMinutes(15), gate.ClosesAtMetres - (gate.TakesWaves ? 0.9 : 0.5)), $"crossing: {leave}, {plan}");
         }
 
         foreach (var gate in plan.ClockGates)
-            Assert.True(IsOpen(gate, Arrival(packed, gate.WalkOutMinutes, plan.Party, 1) + Duration.FromMinutes(gate.RideMinutes) - Second), $"gate: {leave}, {plan}");
-        if (!plan.KnownInTheDark) Assert.True(HasLight(packed, Arrival(packed, plan.WalkOutMinutes!.Value, plan.Party, 1) - Second), $"dark: {leave}, {plan}");
+            Assert.True(IsOpen(gate, Arrival(packed, gate.WalkOut.Minutes, plan.Party, 1) + Duration.FromMinutes(gate.RideMinutes) - Second), $"gate: {leave}, {plan}");
+        if (!plan.KnownInTheDark) Assert.True(HasLight(packed, Arrival(packed, plan.WalkOut!.Value.Minutes, plan.Party, 1) - Second), $"dark: {leave}, {plan}");
     }
 
     /// <summary>Backwards from the first minute: set up, down from the watch place, watched, walked in.</summary>
     private static void GoIn(StayPlan plan, TideCurve tide, Instant from, Instant arrival)
     {
-        var setUp = from - Duration.FromMinutes(15);
+        var setUp = from - Duration.FromMinutes(plan.IsWaveExposed ? 5 : 15);
         if (plan.LedgeLimitMetres is { } ledge) Assert.True(IsBelow(tide, setUp + Second, ledge - 0.5), $"ledge: {from}, {plan}");
         var there = setUp;
-        if (plan.WatchPlaceMinutes is { } down)
+        if (plan.WatchPlace is { Minutes: var down })
         {
             there = Starts(setUp, down, plan.Party).First() - Duration.FromMinutes(30);
             Assert.True(HasLight(there + Second, there + Duration.FromMinutes(30)), $"watching: {from}, {plan}");
@@ -98,12 +99,12 @@ public class FollowedStayTests
 
         // Whoever need not be there before the dusk may have come by the last light, at the earliest arrival told.
         List<Instant> arrivals = [there, Instant.Min(there, arrival)];
-        var starts = arrivals.SelectMany(by => Starts(by, plan.WalkInMinutes!.Value, plan.Party)).ToList();
+        var starts = arrivals.SelectMany(by => Starts(by, plan.WalkIn!.Value.Minutes, plan.Party)).ToList();
         foreach (var gate in plan.TideGates)
             Assert.True(starts.Exists(start => IsBelow(tide, start + Second, gate.ClosesAtMetres - (gate.TakesWaves ? 0.9 : 0.5))), $"crossing: {from}, {plan}");
         foreach (var gate in plan.ClockGates)
-            Assert.True(arrivals.SelectMany(by => Starts(by, gate.WalkInMinutes, plan.Party)).Any(start => IsOpen(gate, start - Duration.FromMinutes(gate.RideMinutes) + Second)), $"gate: {from}, {plan}");
-        if (!plan.KnownInTheDark) Assert.True(starts.Exists(start => HasLight(start + Second, Arrival(start, plan.WalkInMinutes!.Value, plan.Party, 1) - Second)), $"dark: {from}, {plan}");
+            Assert.True(arrivals.SelectMany(by => Starts(by, gate.WalkIn.Minutes, plan.Party)).Any(start => IsOpen(gate, start - Duration.FromMinutes(gate.RideMinutes) + Second)), $"gate: {from}, {plan}");
+        if (!plan.KnownInTheDark) Assert.True(starts.Exists(start => HasLight(start + Second, Arrival(start, plan.WalkIn!.Value.Minutes, plan.Party, 1) - Second)), $"dark: {from}, {plan}");
     }
 
     private static Instant Arrival(Instant start, double minutes, Party party, double least)
@@ -129,9 +130,5 @@ public class FollowedStayTests
         return to < from || Sky.At(to).AltitudeDegrees >= -6.0005;
     }
 
-    private static bool IsOpen(ClockGate gate, Instant time)
-    {
-        var clock = time.InZone(Shore.Zone).TimeOfDay;
-        return gate.Opens < gate.Closes ? clock >= gate.Opens && clock < gate.Closes : clock >= gate.Opens || clock < gate.Closes;
-    }
+    private static bool IsOpen(ClockGate gate, Instant time) => gate.Open.Any(open => open.Contains(time));
 }

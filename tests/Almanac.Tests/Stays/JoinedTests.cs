@@ -112,7 +112,7 @@ public class JoinedTests
     public void Dark_minutes_are_those_of_the_way_alone_while_the_sun_is_down()
     {
         var from = Instant.FromUtc(2026, 12, 10, 12, 0);
-        var plan = Shore.Plan with { IsWaveExposed = true, WatchPlaceMinutes = 5, DarkStanceMinutes = 8, LedgeLimitMetres = 2.5, TideGates = [new TideGate("bar", 3.5, 10, false)], WalkInMinutes = 20, WalkOutMinutes = 20 };
+        var plan = Shore.Plan with { IsWaveExposed = true, WatchPlace = 5, DarkStance = 8, LedgeLimitMetres = 2.5, TideGates = [new TideGate("bar", 3.5, 10, false)], WalkIn = 20, WalkOut = 20 };
         var dark = StayTimes.AtDarkStance(plan, Tide, from, from + Duration.FromDays(3), Coast.Year2026.Sun);
         var ways = StayTimes.Between(plan.ToDarkStance(8), Tide, from, from + Duration.FromDays(3), Coast.Year2026.Sun);
 
@@ -123,7 +123,7 @@ public class JoinedTests
             Assert.True(Altitude(one.Start + one.Duration / 2) < -6);
             Assert.True(Altitude(one.Start + Duration.FromSeconds(5)) < -5.99 && Altitude(one.End - Duration.FromSeconds(5)) < -5.99);
         });
-        Assert.Empty(StayTimes.AtDarkStance(plan with { DarkStanceMinutes = null }, Tide, from, from + Duration.FromDays(3), Coast.Year2026.Sun));
+        Assert.Empty(StayTimes.AtDarkStance(plan with { DarkStance = null }, Tide, from, from + Duration.FromDays(3), Coast.Year2026.Sun));
         Assert.Empty(StayTimes.AtDarkStance(plan with { IsWaveExposed = false }, Tide, from, from + Duration.FromDays(3), Coast.Year2026.Sun));
 
         static double Altitude(Instant time) => Coast.Year2026.Sun.At(time, Shore.Place).AltitudeDegrees;
@@ -137,14 +137,14 @@ public class JoinedTests
         Assert.Equal([StayUnknown.Tide, StayUnknown.LedgeLimit, StayUnknown.CutOff, StayUnknown.WalkIn, StayUnknown.WalkOut, StayUnknown.WavesAtCrossing], bare.Unknown(tideIsKnown: false, seaIsLeftOut: false));
         Assert.Empty(Ledge.Unknown(tideIsKnown: true, seaIsLeftOut: true));
         Assert.Empty(StayTimes.Between(bare, Tide, Now, Now + Duration.FromDays(2), Coast.Year2026.Sun));
-        Assert.NotEmpty(StayTimes.Between(bare with { WalkInMinutes = 5, WalkOutMinutes = 5 }, Tide, Now, Now + Duration.FromDays(2), Coast.Year2026.Sun));
+        Assert.NotEmpty(StayTimes.Between(bare with { WalkIn = 5, WalkOut = 5 }, Tide, Now, Now + Duration.FromDays(2), Coast.Year2026.Sun));
     }
 
     [Fact]
     public void What_would_bind_next_is_told_beside_what_binds()
     {
         var noon = Instant.FromUtc(2026, 6, 10, 16, 0);
-        var plan = Shore.Plan with { TideGates = [new TideGate("bar", 2.5, 5, false), new TideGate("ford", 3.0, 60, false)], LedgeLimitMetres = 4.5, WalkInMinutes = 60 };
+        var plan = Shore.Plan with { TideGates = [new TideGate("bar", 2.5, 5, false), new TideGate("ford", 3.0, 60, false)], LedgeLimitMetres = 4.5, WalkIn = 60 };
 
         var stay = Shore.After(plan, Shore.Tide(noon), noon);
 
@@ -157,14 +157,14 @@ public class JoinedTests
     public void An_itinerary_walks_in_watches_sets_up_and_walks_out_from_turn_back()
     {
         var noon = Instant.FromUtc(2026, 6, 10, 16, 0);
-        var plan = Shore.Plan with { IsWaveExposed = true, WatchPlaceMinutes = 6, LedgeLimitMetres = 2.5, WalkInMinutes = 20, WalkOutMinutes = 30 };
+        var plan = Shore.Plan with { IsWaveExposed = true, WatchPlace = 6, LedgeLimitMetres = 2.5, WalkIn = 20, WalkOut = 30 };
         var stay = Shore.After(plan, Shore.Tide(noon), noon);
         var window = new Interval(stay.TurnBack!.Value - Duration.FromMinutes(40), stay.TurnBack.Value - Duration.FromMinutes(10));
 
         var way = StayItinerary.Of(stay, window, Coast.Year2026.Sun);
 
-        // 30 min of watching, 6 down, 15 setting up; rounded down to five.
-        Assert.Equal(window.Start - Duration.FromMinutes(51), way.Watch!.Value.Start);
+        // 30 min of watching, 6 down, 5 setting up; rounded down to five.
+        Assert.Equal(window.Start - Duration.FromMinutes(41), way.Watch!.Value.Start);
         Assert.InRange((way.Watch.Value.Start - way.ArriveBy).TotalMinutes, 0, 5);
         Assert.Equal((way.ArriveBy - Duration.FromMinutes(20), way.ArriveBy), (way.WalkIn!.Value.Start, way.WalkIn.Value.End));
         Assert.Equal((stay.TurnBack.Value + Duration.FromMinutes(5), stay.TurnBack.Value + Duration.FromMinutes(35)), (way.WalkOut!.Value.Start, way.WalkOut.Value.End));
@@ -174,7 +174,7 @@ public class JoinedTests
     public void Tide_leaves_open_what_is_below_every_limit_less_the_allowance()
     {
         var noon = Instant.FromUtc(2026, 6, 10, 16, 0);
-        var plan = Shore.Plan with { LedgeLimitMetres = 2.5, TideGates = [new TideGate("ford", 3.0, 60, false)], WalkInMinutes = 60 };
+        var plan = Shore.Plan with { LedgeLimitMetres = 2.5, TideGates = [new TideGate("ford", 3.0, 60, false)], WalkIn = 60 };
 
         var open = Assert.Single(StayTimes.OpenByTide(plan, Shore.Tide(noon), noon - Shore.Half / 2, noon + Shore.Half / 2));
 
@@ -187,5 +187,5 @@ public class JoinedTests
         Shore.Zone.AtStartOfDay(First.PlusMonths(month).OnDayOfMonth(1)).ToInstant(), Shore.Zone.AtStartOfDay(First.PlusMonths(month + 1).OnDayOfMonth(1)).ToInstant());
 
     private static UsableTime Usable(StayPlan plan, WantedTide? wish) =>
-        UsableTime.Of([plan], wish, null, Tide, year => TideYear.Of(Source, year), Coast.Year2026.From, Coast.Year2026.To, Coast.Year2026.Sun);
+        UsableTime.Of(plan, wish, null, Tide, year => TideYear.Of(Source, year), Coast.Year2026.From, Coast.Year2026.To, Coast.Year2026.Sun);
 }

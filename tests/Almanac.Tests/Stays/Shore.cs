@@ -2,6 +2,7 @@ using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Tides;
 using NodaTime;
+using NodaTime.TimeZones;
 
 namespace Foreshore.Almanac.Stays;
 
@@ -10,9 +11,18 @@ internal static class Shore
 {
     internal static readonly Position Place = new(44.9, -66.99);
     internal static readonly DateTimeZone Zone = DateTimeZoneProviders.Tzdb["America/New_York"];
+    private static readonly ZoneLocalMappingResolver Later = Resolvers.CreateMappingResolver(Resolvers.ReturnLater, Resolvers.ReturnStartOfIntervalAfter);
+    private static readonly ZoneLocalMappingResolver Earlier = Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter);
     internal static readonly Duration Half = Duration.FromHours(6.2);
 
-    internal static StayPlan Plan { get; } = new(Place, Zone) { WalkInMinutes = 0, WalkOutMinutes = 0 };
+    internal static StayPlan Plan { get; } = new(Place, Zone) { WalkIn = 0, WalkOut = 0 };
+
+    /// <summary>A gate with the same hours every day of 2026; one that shuts at or before it opens shuts on the next day.</summary>
+    internal static ClockGate Gate(LocalTime opens, LocalTime closes, double rideMinutes, Walk walkIn, Walk walkOut, string name) => new(
+        [
+            .. Enumerable.Range(-3, 372).Select(day => new LocalDate(2026, 1, 1).PlusDays(day)).Select(date => new Interval(
+                date.At(opens).InZone(Zone, Later).ToInstant(), date.PlusDays(closes <= opens ? 1 : 0).At(closes).InZone(Zone, Earlier).ToInstant())),
+        ], rideMinutes, walkIn, walkOut, name);
 
     /// <summary>Low water falls on the time given; six days either side are known.</summary>
     internal static TideCurve Tide(Instant low)

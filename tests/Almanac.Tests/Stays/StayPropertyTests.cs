@@ -27,12 +27,12 @@ public class StayPropertyTests
         {
             LedgeLimitMetres = ledge,
             TideGates = [.. gates.Select(one => new TideGate("crossing", one.Item1, one.Item2, one.Item3))],
-            ClockGates = gate is { } opens ? [new ClockGate(new LocalTime(opens, 0), new LocalTime((opens + 13) % 24, 30), 5, 10, 15, "gate")] : [],
-            WalkInMinutes = walkIn,
-            WalkOutMinutes = walkOut,
+            ClockGates = gate is { } opens ? [Shore.Gate(new LocalTime(opens, 0), new LocalTime((opens + 13) % 24, 30), 5, 10, 15, "gate")] : [],
+            WalkIn = walkIn,
+            WalkOut = walkOut,
             KnownInTheDark = known,
             IsWaveExposed = exposed,
-            WatchPlaceMinutes = watch,
+            WatchPlace = watch,
         });
 
     [Fact]
@@ -44,9 +44,9 @@ public class StayPropertyTests
         for (var minute = 0; minute < scan.Minutes; minute++)
         {
             var time = From + Duration.FromMinutes(minute);
-            var used = stays.Any(stay => (stay.From ?? Instant.MinValue) <= time && time < (stay.TurnBack ?? Instant.MaxValue));
+            var used = stays.Any(stay => (stay.From ?? Instant.MinValue) <= time && time < (stay.Until ?? Instant.MaxValue));
             // Within a minute of an edge the scan cannot tell; turn back is rounded down by up to five.
-            var near = stays.Any(stay => Near(stay.From, time, 2) || (stay.TurnBack is { } end && time >= end - Duration.FromMinutes(2) && time <= end + Duration.FromMinutes(7)));
+            var near = stays.Any(stay => Near(stay.From, time, 2) || (stay.Until is { } end && time >= end - Duration.FromMinutes(2) && time <= end + Duration.FromMinutes(7)));
             // A stay of a few minutes may be gone once it is rounded.
             if (!near && used != scan.IsUsable(minute) && !scan.IsShort(minute, 9) && scans.All(one => one.IsUsable(minute) != used)) Assert.Fail($"{time}: {(used ? "used" : "left out")}, {plan}");
         }
@@ -60,11 +60,11 @@ public class StayPropertyTests
             {
                 0 => plan with { Allowance = new Allowance(plan.Allowance.TideMetres + more, null) },
                 1 => plan with { Allowance = plan.Allowance with { WaveMetres = more } },
-                2 => plan with { WalkOutMinutes = plan.WalkOutMinutes + 40 * more, WalkInMinutes = plan.WalkInMinutes + 40 * more },
+                2 => plan with { WalkOut = plan.WalkOut + 40 * more, WalkIn = plan.WalkIn + 40 * more },
                 3 => plan with { Party = new Party { Count = 4 } },
                 4 => plan with { Party = new Party { WetRock = true, Pace = 1 + more } },
                 5 => plan with { LedgeLimitMetres = plan.LedgeLimitMetres - more },
-                6 => plan with { TideGates = [.. plan.TideGates.Select(gate => gate with { MinutesBeyond = gate.MinutesBeyond + 40 * more })] },
+                6 => plan with { TideGates = [.. plan.TideGates.Select(gate => gate with { Beyond = gate.Beyond + 40 * more })] },
                 _ => plan with { KnownInTheDark = false },
             };
 

@@ -37,32 +37,36 @@ internal sealed class StayScan
             var closes = gate.ClosesAtMetres - plan.Allowance.TideMetres - (gate.TakesWaves ? plan.Allowance.WaveMetres ?? 0 : 0);
             there = Join(there, Runs(i => metres[i] < closes, count).Select(run =>
             {
-                var leave = Leave(lit, run.Last - 15, gate.MinutesBeyond ?? plan.BeyondReachMinutes ?? plan.WalkOutMinutes!.Value, 1.5);
-                return (Arrive(lit, run.First, plan.WalkInMinutes!.Value), double.NegativeInfinity, leave - plan.Party.PackingMinutes);
+                var leave = Leave(lit, run.Last - 15, (gate.Beyond ?? plan.BeyondReach ?? plan.WalkOut!.Value).Minutes, 1.5);
+                return (Arrive(lit, run.First, plan.WalkIn!.Value.Minutes), double.NegativeInfinity, leave - plan.Party.PackingMinutes);
             }));
         }
 
         if (plan.LedgeLimitMetres is { } limit)
-            there = Join(there, Runs(i => metres[i] < limit - plan.Allowance.TideMetres, count).Select(run => (double.NegativeInfinity, (double)run.First, run.Last - 15 - plan.Party.PackingMinutes)));
+            there = Join(there, Runs(i => metres[i] < limit - plan.Allowance.TideMetres, count).Select(run => (double.NegativeInfinity, (double)run.First,
+                Leave(lit, run.Last - 15, (plan.BeyondReach ?? plan.WalkOut!.Value).Minutes, 1) - plan.Party.PackingMinutes)));
         foreach (var gate in plan.ClockGates)
             there = Join(there, Runs(i => IsOpen(gate, begin + Duration.FromMinutes(i)), count).Select(run => (
-                Arrive(lit, run.First + gate.RideMinutes, gate.WalkInMinutes), double.NegativeInfinity,
-                Leave(lit, run.Last - gate.RideMinutes, gate.WalkOutMinutes, 1) - plan.Party.PackingMinutes)));
+                Arrive(lit, run.First + gate.RideMinutes, gate.WalkIn.Minutes), double.NegativeInfinity,
+                Leave(lit, run.Last - gate.RideMinutes, gate.WalkOut.Minutes, 1) - plan.Party.PackingMinutes)));
         var days = Runs(i => lit[i], count);
         if (!plan.KnownInTheDark)
-            there = Join(there, days.Select(day => (day.First + plan.WalkInMinutes!.Value * plan.Party.Factor(false), double.NegativeInfinity,
-                day.Last - plan.WalkOutMinutes!.Value * plan.Party.Factor(false) - plan.Party.PackingMinutes)));
+            there = Join(there, days.Select(day => (day.First + plan.WalkIn!.Value.Minutes * plan.Party.Factor(false), double.NegativeInfinity,
+                day.Last - plan.WalkOut!.Value.Minutes * plan.Party.Factor(false) - plan.Party.PackingMinutes)));
 
         foreach (var (arrive, setUp, leave) in there)
         {
             if (!plan.IsWaveExposed) Use(Math.Max(arrive, setUp) + 15, leave);
-            else if (plan.WatchPlaceMinutes is { } toStance)
+            else if (plan.WatchPlace is { Minutes: var toStance })
                 for (var day = 0; day < days.Count; day++)
                 {
                     var watched = Math.Max(arrive, days[day].First) + 30;
                     var down = Math.Max(Arrive(lit, watched, toStance), setUp);
-                    if (watched <= days[day].Last && down <= days[day].Last)
-                        Use(down + 15, Math.Min(leave, day + 1 < days.Count ? days[day + 1].First : leave));
+                    if (watched > days[day].Last || down > days[day].Last) continue;
+                    var held = Math.Min(Held(sight, days[day], toStance), day + 1 < days.Count ? days[day + 1].First : double.PositiveInfinity);
+                    var night = Enumerable.Range(days[day].Last, count - days[day].Last).FirstOrDefault(i => !sight.Twilight[i], count);
+                    // Turn back itself is rounded down; the minutes of the dusk end with it or with the dusk.
+                    Use(down + 5, Math.Min(Math.Min(leave, held), night));
                 }
         }
     }
@@ -87,7 +91,8 @@ internal sealed class StayScan
             Begin = from - Duration.FromMinutes(Margin);
             var minutes = Enumerable.Range(0, (int)(to - from).TotalMinutes + 2 * Margin).Select(i => Begin + Duration.FromMinutes(i)).ToList();
             Metres = [.. minutes.Select(tide.MetresAt)];
-            Lit = [.. minutes.Select(minute => sun.At(minute).AltitudeDegrees >= -6)];
+            var sunAt = minutes.Select(minute => sun.At(minute).AltitudeDegrees).ToList();
+            (Lit, Twilight, High) = ([.. sunAt.Select(sunIs => sunIs >= -6)], [.. sunAt.Select(sunIs => sunIs >= -12)], [.. sunAt.Select(sunIs => sunIs >= 10)]);
         }
 
         internal Instant Begin { get; }
@@ -95,6 +100,20 @@ internal sealed class StayScan
         internal double[] Metres { get; }
 
         internal bool[] Lit { get; }
+
+        internal bool[] Twilight { get; }
+
+        internal bool[] High { get; }
+    }
+
+    /// <summary>Three hours into the dark, or until the tide stands a metre over the lowest since the first watch of the evening.</summary>
+    private static double Held(Sight sight, (int First, int Last) day, double toStance)
+    {
+        var evening = Enumerable.Range(day.First, day.Last - day.First).LastOrDefault(i => sight.High[i], day.First);
+        var lowest = Enumerable.Range(0, sight.Metres.Length).Where(i => i >= Math.Max(day.First, evening > day.First ? evening - 35 - toStance : day.First) && i <= day.Last).Min(i => sight.Metres[i]);
+        var minute = day.Last;
+        while (minute < day.Last + 180 && minute < sight.Metres.Length && sight.Metres[minute] <= lowest + 1) minute++;
+        return minute;
     }
 
     internal bool IsUsable(int minute) => usable[minute + Margin];
@@ -140,11 +159,7 @@ internal sealed class StayScan
         return start;
     }
 
-    private bool IsOpen(ClockGate gate, Instant time)
-    {
-        var clock = time.InZone(plan.Zone).TimeOfDay;
-        return gate.Opens < gate.Closes ? clock >= gate.Opens && clock < gate.Closes : clock >= gate.Opens || clock < gate.Closes;
-    }
+    private static bool IsOpen(ClockGate gate, Instant time) => gate.Open.Any(open => open.Contains(time));
 
     private static List<(int First, int Last)> Runs(Func<int, bool> holds, int count)
     {

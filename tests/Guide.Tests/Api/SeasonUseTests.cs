@@ -55,7 +55,7 @@ public sealed partial class SeasonUseTests(DemoGuideSite site) : IClassFixture<D
         var (curves, tide) = (new TideCurves(), view.From.At.Tide!);
         var water = new PlaceWater(view.Place.TideStationId, tide, curves.Around(tide, GuideHost.UsualNow), year => curves.Year(tide, year));
         var sun = SunEphemeris.Covering(from - Duration.FromDays(4), to + Duration.FromDays(4));
-        var scans = Way.Choices(view.Stance, view.Place, water, [], tideIsKnown: true).Where(way => way.TellsTurnBack)
+        var scans = new StanceWays(view.Stance, view.Place, water, from, to, sun).All.Take(1)
             .Select(way => new StayScan(way.Plan, water.Curve!, sun, from, to)).ToList();
         var scene = view.Picture.ToScene(view.Stance, view.Place);
         var least = LightTable.Of(WantedLight.SideLight).LeastMinutes;
@@ -97,23 +97,30 @@ public sealed partial class SeasonUseTests(DemoGuideSite site) : IClassFixture<D
 
         Assert.Contains("highestUsableTide", use.GetProperty("counts").EnumerateArray().Select(one => one.GetString()));
         Assert.Equal(0.3, use.GetProperty("allowanceMetres").GetDouble());
-        Assert.StartsWith("Sea, surge and closures are left out", use.GetProperty("leftOut").GetString(), StringComparison.Ordinal);
+        Assert.StartsWith("Sea and surge are left out", use.GetProperty("leftOut").GetString(), StringComparison.Ordinal);
         Assert.Contains("The sea is left out", answer.GetProperty("useWords").GetString()!, StringComparison.Ordinal);
         var light = answer.GetProperty("months").EnumerateArray().Select(month => month.GetProperty("meanMinutesUnrestricted").GetDouble());
         Assert.All(light.Zip(use.GetProperty("months").EnumerateArray()), pair => Assert.True(pair.Second.GetProperty("meanMinutesUnrestricted").GetDouble() <= pair.First));
     }
 
+    [Fact]
+    public async Task On_dry_ground_the_way_alone_counts_and_is_named()
+    {
+        var use = (await SeasonAsync("halfmoon-light/high-edge/winter-sun-on-the-horizon")).GetProperty("use");
+
+        Assert.Equal(["way"], use.GetProperty("counts").EnumerateArray().Select(one => one.GetString()));
+        Assert.Equal("Shore path, car at Light Road car park", use.GetProperty("way").GetString());
+    }
+
     [Theory]
-    [InlineData("anvil-ledges/middle-trench/black-into-pink", "Light alone: *needs checking, so that tide and the way back are not in it.")]
-    [InlineData("halfmoon-light/high-edge/winter-sun-on-the-horizon", null)]
-    public async Task Without_a_second_layer_it_is_null_and_why_is_said(string picture, string? words)
+    [InlineData("anvil-ledges/middle-trench/black-into-pink", "Light alone: *needs checking, so the tide and the way back are not in it.")]
+    public async Task Where_the_way_cannot_be_told_there_is_no_second_layer_and_why_is_said(string picture, string words)
     {
         var answer = await SeasonAsync(picture);
 
         Assert.Equal(JsonValueKind.Null, answer.GetProperty("use").ValueKind);
         Assert.StartsWith("Light alone.", answer.GetProperty("notJudged").GetString(), StringComparison.Ordinal);
-        if (words is null) Assert.Equal(JsonValueKind.Null, answer.GetProperty("useWords").ValueKind);
-        else Assert.Matches($"^{Regex.Escape(words).Replace("\\*", ".*", StringComparison.Ordinal)}$", answer.GetProperty("useWords").GetString());
+        Assert.Matches($"^{Regex.Escape(words).Replace("\\*", ".*", StringComparison.Ordinal)}$", answer.GetProperty("useWords").GetString());
     }
 
     [Fact]

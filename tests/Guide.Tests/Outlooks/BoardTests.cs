@@ -63,7 +63,7 @@ public class BoardTests
     [Fact]
     public void A_strip_brackets_the_window_as_the_way_cuts_it_and_nothing_where_one_keeps_off()
     {
-        var shore = new Shore().By(Shore.Path().Open(new LocalTime(9, 0), new LocalTime(13, 0), "Board"));
+        var shore = new Shore().By(Shore.Path().OpenBy(Shore.Daily(new LocalTime(9, 0), new LocalTime(13, 0))));
         Assert.Equal([new Interval(shore.At(9, 25), shore.At(12, 45))], shore.Cell(SessionKind.Day).Brackets);
 
         shore.Place.Close(Access.Closure.Between(shore.Date, null, "Fire", "Town"));

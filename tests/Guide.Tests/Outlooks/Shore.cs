@@ -48,19 +48,33 @@ internal sealed class Shore
     public static Leg Road(double minutes) => Leg.Drive("Island road", 10, minutes, "Narrow.", LegalStatus.RightOfWay, Sign);
 
     public static Leg Boat(int first, int last, double minutes = 20, int checkIn = 15) =>
-        Leg.ByFerry("Boat", new FerryFacts(minutes, new LocalTime(first, 0), new LocalTime(last, 0), 60, checkIn), LegalStatus.RightOfWay, Sign);
+        Leg.ByFerry("Boat", new FerryFacts(minutes, new LocalTime(first, 0), new LocalTime(last, 0), 60, checkIn).Sailing(Hourly(first, last), Hourly(first, last)), LegalStatus.RightOfWay, Sign);
+
+    /// <summary>The same hours on every date.</summary>
+    public static OpeningHours Daily(LocalTime opens, LocalTime shuts) => OpeningHours.Every(new DayHours.Clock(opens, shuts));
 
     public static ParkingArea Lot(string name, LocalTime? locked = null, LocalTime? unlocked = null)
     {
         var lot = new ParkingArea(name, new Position(44.6, -67.2), "Gravel", Sign);
-        return locked is { } from && unlocked is { } until ? lot.Lock(from, until) : lot;
+        return locked is { } from && unlocked is { } until ? lot.OpenBy(Daily(until, from)) : lot;
+    }
+
+    /// <summary>A car park that serves every way, after those that do already, as near as they are.</summary>
+    public ParkingArea Park(ParkingArea lot)
+    {
+        Place.AddParking(lot);
+        foreach (var route in Place.Routes)
+            route.From(lot, 0);
+        return lot;
     }
 
     public Shore By(params Leg[] legs)
     {
         var route = Place.AddRoute($"Way {Place.Routes.Count + 1}");
         foreach (var leg in legs)
-            route.Then(leg);
+            route.Then(leg.TidalCut == TidalCut.Unknown ? leg.NeverCutOff() : leg);
+        // The stance's own figures hold for its first way; of another its end is at the stance.
+        Stance.By(route, endMinutes: Place.Routes.Count > 1 ? 0 : null);
         return this;
     }
 
@@ -80,12 +94,17 @@ internal sealed class Shore
         var span = Of(kind);
         return
         [
-            .. Way.Choices(Stance, Place, PlaceWater.None, span.Dates(Place.Zone), tideIsKnown: false)
-                .SelectMany(way => StayTimes.Between(way.Plan, null, span.Start, span.End, Sky.Sun)),
+            .. Ways(span).In(span).Open.SelectMany(way => StayTimes.Between(way.Plan, null, span.Start, span.End, Sky.Sun)),
         ];
     }
 
-    public StanceFacts Facts(SessionKind kind = SessionKind.Day) => Picture.FactsOn(Stance, Place, Of(kind).Dates(Place.Zone));
+    public StanceFacts Facts(SessionKind kind = SessionKind.Day) =>
+        Stance.FactsOn(Place, Of(kind).Dates(Place.Zone), Ways(Of(kind)).In(Of(kind))) with { NotKnown = Picture.NotKnownAt(Stance) };
+
+    private StanceWays Ways(Session span) => new(Stance, Place, PlaceWater.None, span.Start, span.End, Sky.Sun);
+
+    private static Timetable Hourly(int first, int last) =>
+        new([new SailingRule(RuleDates.Every, new DaySailings.FirstLast(new LocalTime(first, 0), new LocalTime(last, 0), 60))]);
 
     /// <summary>The cell of the board on <see cref="Date"/>, asked long before.</summary>
     public BoardCell Cell(SessionKind kind, Instant? now = null) =>

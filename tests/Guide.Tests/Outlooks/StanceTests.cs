@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Light;
+using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Hazards;
@@ -30,6 +31,12 @@ public class StanceTests
         shore.Stance.Reached(reach, "Said so");
 
         Assert.Equal(reach != Reach.StillWaterOnly, shore.Facts().NotKnown.Contains(Stance.SeaNotJudged));
+        // Where nobody can watch the sea first there is no window at all, and that comes before what is not judged.
+        var unwatched = shore.Cell(SessionKind.Day).Judgement!;
+        Assert.Equal(reach == Reach.StillWaterOnly ? Verdict.NotJudged : Verdict.DoesNotSuit, unwatched.Verdict);
+        if (reach != Reach.StillWaterOnly) Assert.Equal(StayWords.NoWatchPlace, unwatched.Reasons[0]);
+
+        shore.Stance.WatchFrom(new NearbyPlace("The wall", shore.Stance.Position, 5));
         Assert.Equal(Verdict.NotJudged, shore.Cell(SessionKind.Day).Judgement!.Verdict);
     }
 
@@ -42,7 +49,9 @@ public class StanceTests
     [InlineData("walk not timed")]
     [InlineData("cliff not measured")]
     [InlineData("only way cut off")]
-    [InlineData("half the hours")]
+    [InlineData("hours on request")]
+    [InlineData("hours in words alone")]
+    [InlineData("nobody knows whether the tide cuts it off")]
     public void A_limit_or_wish_without_a_value_is_never_suits(string unknown)
     {
         var shore = unknown switch
@@ -59,8 +68,10 @@ public class StanceTests
             case "sea wish": shore.Picture.WishSea(SeaWish.Reflections); break;
             case "ground wish": shore.Picture.WishGround(new GroundWish(GroundState.FreshlyWashed, null)); break;
             case "only way cut off": shore.By(Shore.Path().PassableWhile(new Crossing(Low, false, null))); break;
-            case "half the hours": shore.By(Shore.Path().Open(null, new LocalTime(22, 0), "Board")); break;
-            case "walk not timed": shore.By(Shore.Path().Open(new LocalTime(1, 0), new LocalTime(22, 0), "Board")); break;
+            case "hours on request": shore.By(Shore.Path().OpenBy(OpeningHours.Every(new DayHours.OnRequest()))); break;
+            case "hours in words alone": shore.By(Shore.Path().OpenBy(null, "Sunrise to sunset, says the board")); break;
+            case "nobody knows whether the tide cuts it off": shore.Place.AddRoute("Sands").Then(Shore.Path()); break;
+            case "walk not timed": shore.By(Shore.Path().OpenBy(Shore.Daily(new LocalTime(1, 0), new LocalTime(22, 0)))); break;
             default: break;
         }
 
@@ -71,14 +82,16 @@ public class StanceTests
     }
 
     [Fact]
-    public void A_way_that_the_tide_cuts_off_is_not_taken_where_another_is_open()
+    public void A_first_way_that_cannot_be_judged_is_never_replaced_by_another()
     {
-        var shore = new Shore().By(Shore.Path().PassableWhile(new Crossing(Low, false, null))).By(Shore.Path().Open(new LocalTime(9, 0), new LocalTime(15, 0), "Board"));
+        var shore = new Shore().By(Shore.Path().PassableWhile(new Crossing(Low, false, null))).By(Shore.Path().OpenBy(Shore.Daily(new LocalTime(9, 0), new LocalTime(15, 0))));
 
         Assert.Empty(shore.Facts().NotKnown);
-        // Reckoned over the gated way, which stays dry, and not over the sands, which have no hours.
-        Assert.Equal(Verdict.Borderline, shore.Cell(SessionKind.Day).Judgement!.Verdict);
-        Assert.Equal(shore.At(14, 45), shore.Cell(SessionKind.Day).Judgement!.Chosen!.Value.TurnBack);
+        // The club's first way can't be judged: the gated one never takes its place, and is told apart.
+        var cell = shore.Cell(SessionKind.Day);
+        Assert.Equal((Verdict.NotJudged, "Way 1"), (cell.Judgement!.Verdict, cell.By!.Way.Name));
+        var other = Assert.Single(cell.Others);
+        Assert.Equal(("Way 2", Verdict.Borderline, shore.At(14, 45)), (other.Way.Name, other.Judgement.Verdict, other.Plan!.TurnBack));
     }
 
     [Theory]
@@ -204,7 +217,7 @@ public class StanceTests
     [Fact]
     public void Light_that_turn_back_cuts_short_is_borderline()
     {
-        var shore = new Shore().By(Shore.Path().Open(new LocalTime(9, 0), new LocalTime(13, 0), "Board"));
+        var shore = new Shore().By(Shore.Path().OpenBy(Shore.Daily(new LocalTime(9, 0), new LocalTime(13, 0))));
         var judged = shore.Cell(SessionKind.Day).Judgement!;
 
         Assert.Equal(Verdict.Borderline, judged.Verdict);

@@ -21,11 +21,11 @@ public class TideBoardTests
 
         var judged = shore.CellAtLow(SessionKind.Day, shore.At(12)).Judgement!;
 
-        // 12:00 − 2:18.4 + 0:15 set-up; 12:00 + 2:18.4 − 0:20 rounded down.
+        // 12:00 − 2:18.4 + 0:15 set-up; 12:00 + 2:18.4 − 0:15 in hand − 0:10 of walk − 0:05 rounded down.
         Assert.Equal(0, (judged.Window!.Value.Start - shore.At(9, 56)).TotalMinutes, 1.0);
-        Assert.Equal(shore.At(13, 55), judged.Window.Value.End);
+        Assert.Equal(shore.At(13, 45), judged.Window.Value.End);
         Assert.Equal(Verdict.Borderline, judged.Verdict);
-        Assert.Contains("turn back 13:55: tide above your ledge from 14:18 (0.3 m taken off its limit)", judged.Reasons);
+        Assert.Contains("turn back 13:45: tide above your ledge from 14:18 (0.3 m taken off its limit)", judged.Reasons);
     }
 
     [Fact]
@@ -37,7 +37,7 @@ public class TideBoardTests
 
         Assert.Equal(Verdict.KeepOff, judged.Verdict);
         Assert.Null(judged.Window);
-        Assert.Contains("tide above your ledge", judged.Reasons[0], StringComparison.Ordinal);
+        Assert.Equal("the tide stands over the ledge's limit for as long as the light lasts", judged.Reasons[0]);
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public class TideBoardTests
 
         shore.Want(WantedLight.BlueLight);
         var bad = shore.CellAtLow(SessionKind.Dusk, shore.At(12)).Judgement!;
-        Assert.Equal((Verdict.DoesNotSuit, "tide or ground are not as wished while the light lasts"), (bad.Verdict, bad.Reasons[0]));
+        Assert.Equal((Verdict.DoesNotSuit, "wrong tide during the light"), (bad.Verdict, bad.Reasons[0]));
     }
 
     [Fact]
@@ -99,7 +99,7 @@ public class TideBoardTests
     public void A_car_park_that_floods_in_the_night_keeps_off()
     {
         var shore = Dry().Want(WantedLight.StarTrails);
-        shore.Place.AddParking(Shore.Lot("Slip").FloodAbove(new TideHeight(5, Station)));
+        shore.Park(Shore.Lot("Slip").FloodAbove(new TideHeight(5, Station)));
 
         var judged = shore.CellAtLow(SessionKind.Night, shore.At(15)).Judgement!;
 
@@ -117,12 +117,12 @@ public class TideBoardTests
 
         Assert.Equal(0.8, drawn.Curve.Min(point => point.Metres), 0.01);
         Assert.Equal((Share(shore.At(12)), false), (drawn.Turns.Single().At, drawn.Turns.Single().Turn.IsHigh));
-        Assert.Equal((Share(shore.At(13, 55)), shore.At(13, 55)), drawn.TurnBack);
+        Assert.Equal((Share(shore.At(13, 45)), shore.At(13, 45)), drawn.TurnBack);
         // Hatched before the ledge is bare and set up on, and after turn back; between them one may stand there.
         Assert.Equal(2, drawn.Hatched.Count);
         Assert.Equal((0.0, Share(cell.Judgement!.Window!.Value.Start)), (drawn.Hatched[0].From, drawn.Hatched[0].To));
-        Assert.Equal((Share(shore.At(13, 55)), 1.0), drawn.Hatched[1]);
-        Assert.Equal(["usable", "walk out"], drawn.Parts.Select(part => part.Name));
+        Assert.Equal((Share(shore.At(13, 45)), 1.0), drawn.Hatched[1]);
+        Assert.Equal(["walk in", "usable", "light you will miss", "walk out"], drawn.Parts.Select(part => part.Name));
     }
 
     [Fact]

@@ -25,12 +25,12 @@ public class StanceTurnsTests
         var turns = Turns(shore);
         var way = Assert.Single(turns.Ways);
 
-        // Closing at low water + 2:18.4, less a reserve of 15 and packing of 5, rounded down; the last in the night after the second day.
-        Assert.Equal([shore.At(1, 30), shore.At(13, 55), shore.At(2, 20, 1), shore.At(14, 45, 1), shore.At(3, 10, 2)],
+        // Closing at low water + 2:18.4, less a reserve of 15, the walk off of 10 (14 by night) and packing of 5, rounded down; the last in the night after the second day.
+        Assert.Equal([shore.At(1, 20), shore.At(13, 45), shore.At(2, 5, 1), shore.At(14, 35, 1), shore.At(2, 55, 2)],
             turns.Coming(way).Select(one => one.TurnBack!.Value));
         // 12:00 − 2:18.4 + 0:15 set-up, rounded up.
         Assert.Equal(shore.At(10), turns.NotBefore(way.Stays[1]));
-        Assert.Equal("tide above your ledge from 14:18 (0.3 m taken off its limit)", StayWords.Because(way.Stays[1], shore.Place.Zone));
+        Assert.Equal("tide above your ledge from 14:18 (0.3 m taken off its limit)", StayWords.Closing(way.Stays[1], shore.Place.Zone));
         Assert.False(turns.LeavesWavesOut);
     }
 
@@ -41,9 +41,9 @@ public class StanceTurnsTests
         var turns = Turns(shore, now: shore.At(12));
         var drawn = TideDrawing.Of(Tide(shore), shore.Date, shore.Place.Zone, shore.At(12), 2.2, turns);
 
-        Assert.Equal([shore.At(13, 55), shore.At(2, 20, 1), shore.At(14, 45, 1)], drawn.TurnBacks.Select(mark => mark.Time));
-        Assert.Equal((shore.At(13, 55) - turns.Drawn.Start) / turns.Drawn.Duration, drawn.TurnBacks[0].At, 1e-12);
-        // 01:30 to 09:56, 13:55 to 22:20, …: shut between the stays, and never within one.
+        Assert.Equal([shore.At(13, 45), shore.At(2, 5, 1), shore.At(14, 35, 1)], drawn.TurnBacks.Select(mark => mark.Time));
+        Assert.Equal((shore.At(13, 45) - turns.Drawn.Start) / turns.Drawn.Duration, drawn.TurnBacks[0].At, 1e-12);
+        // 01:20 to 09:56, 13:45 to 22:20, …: shut between the stays, and never within one.
         Assert.Equal(4, drawn.NotUsable.Count);
         Assert.All(turns.Ways[0].Stays, stay => Assert.DoesNotContain(drawn.NotUsable, shut =>
             shut.From < (stay.TurnBack!.Value - turns.Drawn.Start) / turns.Drawn.Duration && shut.To > (stay.From!.Value - turns.Drawn.Start) / turns.Drawn.Duration));
@@ -71,10 +71,11 @@ public class StanceTurnsTests
         var turns = Turns(shore);
 
         Assert.Equal([(shore.Date.PlusDays(1), "closed: Cliff fall")], turns.Stops);
-        Assert.Equal([shore.At(1, 30), shore.At(13, 55)], turns.Coming(turns.Ways[0]).Select(one => one.TurnBack!.Value));
+        // The late evening's period ends as the closure begins: midnight less 14 of walk and 5 of packing.
+        Assert.Equal([shore.At(1, 20), shore.At(13, 45), shore.At(23, 40)], turns.Coming(turns.Ways[0]).Select(one => one.TurnBack!.Value));
     }
 
-    /// <summary>The stay of Saturday's late evening ends after midnight: its way must be open on Sunday too.</summary>
+    /// <summary>The stay of Saturday's late evening would end after midnight: nobody is still on a way that is closed on Sunday.</summary>
     [Fact]
     public void A_way_that_closes_tomorrow_holds_no_stay_over_midnight()
     {
@@ -84,7 +85,7 @@ public class StanceTurnsTests
         var turns = Turns(shore);
 
         Assert.Contains(shore.Date.PlusDays(1), turns.Stops.Select(stop => stop.Date));
-        Assert.Equal(shore.At(13, 55), turns.Coming(turns.Ways[0]).Last().TurnBack);
+        Assert.Equal(shore.At(23, 40), turns.Coming(turns.Ways[0]).Last().TurnBack);
     }
 
     [Fact]
@@ -103,12 +104,12 @@ public class StanceTurnsTests
     public void Each_way_is_told_apart_with_its_car_park_and_what_the_tide_does_to_the_car()
     {
         var shore = Wet();
-        shore.Place.AddParking(Shore.Lot("Gate", new LocalTime(13, 0), new LocalTime(8, 0)));
-        shore.Place.AddParking(Shore.Lot("Slip").FloodAbove(new TideHeight(5, Station)));
+        shore.Park(Shore.Lot("Gate", new LocalTime(13, 0), new LocalTime(8, 0)));
+        shore.Park(Shore.Lot("Slip").FloodAbove(new TideHeight(5, Station)));
 
         var turns = Turns(shore);
 
-        Assert.Equal(["Way 1, the car at Gate", "Way 1, the car at Slip"], turns.Ways.Select(way => way.Way.Name));
+        Assert.Equal(["Way 1, car at Gate", "Way 1, car at Slip"], turns.Ways.Select(way => way.Way.Name));
         // Ten minutes back to a gate that shuts at 13:00, and packing.
         Assert.Contains(shore.At(12, 45), turns.Coming(turns.Ways[0]).Select(one => one.TurnBack!.Value));
         Assert.Equal((null, true), (turns.Ways[0].Flood, turns.Ways[1].Flood!.StartsWith("Slip floods from", StringComparison.Ordinal)));
@@ -147,7 +148,7 @@ public class StanceTurnsTests
         var turns = Turns(shore);
 
         Assert.Empty(turns.Coming(turns.Ways[0]));
-        Assert.Contains("no watch place is recorded", turns.WhyNone(turns.Ways[0]), StringComparison.Ordinal);
+        Assert.Contains("no place to watch the sea from is recorded", turns.WhyNone(turns.Ways[0]), StringComparison.Ordinal);
         Assert.Equal((true, true), (turns.LeavesWavesOut, turns.IsWatched));
     }
 
