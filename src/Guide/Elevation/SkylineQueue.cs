@@ -28,9 +28,12 @@ internal sealed partial class SkylineQueue(IDbContextFactory<GuideDb> database, 
     {
         await using var db = await database.CreateDbContextAsync(cancel);
         var now = clock.GetCurrentInstant();
+        if (await db.AddSkylineJobAsync(new SkylineJob(vantagePointId, outsideIsSea, now), cancel) is not { } id)
+            return;
+        // The job is one statement of its own; what is logged has to be saved besides.
         db.Add(new AuditEntry(Act.SkylineAsked, now, warden.MemberId, words: await db.VantagePoints.Where(v => v.Id == vantagePointId).Select(v => v.Name).SingleAsync(cancel)));
-        if (await db.AddSkylineJobAsync(new SkylineJob(vantagePointId, outsideIsSea, now), cancel) is { } id)
-            waiting.Writer.TryWrite(id);
+        await db.SaveChangesAsync(cancel);
+        waiting.Writer.TryWrite(id);
     }
 
     public override async Task StartAsync(CancellationToken cancellationToken)
