@@ -22,7 +22,9 @@ public sealed class DeedsTests(DemoGuideSite guide) : IClassFixture<DemoGuideSit
         var (_, stance) = await club.StanceAsync("heath-bench");
         var theirs = await club.SentAsync(member, Matter.Stance, stance.Id, new Dictionary<string, string> { ["summary"] = "Words of somebody else" });
         Assert.True((await club.AcceptAsync(warden, theirs)).IsDone);
-        var own = await club.SentAsync(warden, Matter.Stance, stance.Id, new Dictionary<string, string> { ["summary"] = "Words of the warden" });
+        // Elsewhere: one's own proposal holds what stood in the guide before it, whoever wrote that.
+        var (_, another) = await club.StanceAsync("church-hill");
+        var own = await club.SentAsync(warden, Matter.Stance, another.Id, new Dictionary<string, string> { ["summary"] = "Words of the warden" });
         Assert.True((await club.AcceptAsync(keeper, own)).IsDone);
         var form = Guid.NewGuid();
         await club.Warding.ReportAsync(member, "tern-bank", form, (_, today) => new Hazards.HazardNote(Hazards.HazardKind.Path, 2, "A note of somebody else", today), null, default);
