@@ -44,7 +44,7 @@ public class CatalogueTests(GuideDatabase database) : IClassFixture<GuideDatabas
     [Fact]
     public void Every_constituent_and_every_level_is_known_by_name()
     {
-        Assert.Equal(161, Asset.Constituents.Length);
+        Assert.Equal(163, Asset.Constituents.Length);
         Assert.DoesNotContain(Asset.Constituents, name => !Constituents.TryFind(name, out _));
         Assert.DoesNotContain(Asset.Datums, code => !TideLevels.IsKnown(code));
     }
