@@ -15,6 +15,9 @@ internal static partial class MemoryTrial
     private const int Uploads = 8;
     private const int UploadsOfEach = 3;
 
+    /// <summary>Milliseconds at most between two pages of a reader: people, not a load test.</summary>
+    private const int LongestLook = 1000;
+
     public static async Task<bool> RunAsync(Asked asked)
     {
         var compose = await File.ReadAllTextAsync(FindUp("docker-compose.yml"));
@@ -44,7 +47,7 @@ internal static partial class MemoryTrial
         var people = new People(site);
         var since = Stopwatch.StartNew();
         var writers = Enumerable.Range(0, Uploads).Select(number => new Writer(site, people, journal, number, asked.Seed)).ToList();
-        using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(8));
+        using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(12));
         await Task.WhenAll(writers.Select((writer, number) => Task.Run(() => writer.WriteAsync(patience.Token, photos[number % photos.Count], UploadsOfEach))));
         var took = since.Elapsed;
         await Task.Delay(5_000);
@@ -83,6 +86,7 @@ internal static partial class MemoryTrial
             {
                 using var answer = await reader.GetAsync(pages[random.Next(pages.Count)], CancellationToken.None);
                 answers.Add((int)answer.StatusCode);
+                await Task.Delay(random.Next(LongestLook), CancellationToken.None);
             }
             catch (HttpRequestException)
             {
