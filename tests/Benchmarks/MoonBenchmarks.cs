@@ -20,6 +20,8 @@ public class MoonBenchmarks
     private static readonly Duration Minute = Duration.FromMinutes(1);
     private readonly MoonEphemeris ephemeris = MoonEphemeris.Covering(Start, Start + Duration.FromDays(366));
     private readonly double[] east = new double[Minutes], north = new double[Minutes], up = new double[Minutes];
+    private readonly Observer sea = new(Place, 6, Skyline.AssumedSea);
+    private readonly Observer land = new(Place, 6, new Skyline(Enumerable.Range(0, 12).Select(i => new SkylinePoint(i * 30, 1 + i % 5 * 1.5, SkylineKind.Land))));
     private readonly float[] azimuths = new float[Minutes], altitudes = new float[Minutes];
 
     [GlobalSetup]
@@ -38,6 +40,21 @@ public class MoonBenchmarks
     [Benchmark(OperationsPerInvoke = Minutes)]
     public void AzimuthsAltitudes() => ephemeris.AzimuthsAltitudes(Place, Start, Minute, azimuths, altitudes);
 
+    /// <summary>Target: a millisecond.</summary>
+    [Benchmark(Description = "a year of rise, transit and set over the sea")]
+    public Instant? YearOverSea() => Year(sea);
+
+    [Benchmark(Description = "a year of rise, transit and set over a twelve-cornered skyline")]
+    public Instant? YearOverSkyline() => Year(land);
+
     [Benchmark(Description = "making sun, moon and galaxy for 435 days")]
     public SkyEphemeris Covering() => SkyEphemeris.Covering(Start, Start + Duration.FromDays(435));
+
+    private Instant? Year(Observer observer)
+    {
+        Instant? last = null;
+        for (var date = new LocalDate(2026, 1, 2); date.Year == 2026; date = date.PlusDays(1))
+            last = MoonDays.On(date, observer, DateTimeZone.Utc, ephemeris).Rise ?? last;
+        return last;
+    }
 }

@@ -72,6 +72,25 @@ public sealed class Skyline
         return points.All(point => point.Kind == SkylineKind.Unknown) ? 0 : null;
     }
 
+    /// <summary>The lowest and the highest altitude of the edge, degrees.</summary>
+    internal (double Lowest, double Highest) RangeDegrees(double dipDegrees)
+    {
+        var (lowest, highest) = (double.PositiveInfinity, double.NegativeInfinity);
+        for (var i = 0; i < points.Length; i++)
+        {
+            var start = points[i];
+            var (from, to) = start.Kind switch
+            {
+                SkylineKind.Sea => (-dipDegrees, -dipDegrees),
+                SkylineKind.Unknown => (0, 0),
+                _ => (start.AltitudeDegrees, points[(i + 1) % points.Length].AltitudeDegrees),
+            };
+            (lowest, highest) = (Math.Min(lowest, Math.Min(from, to)), Math.Max(highest, Math.Max(from, to)));
+        }
+
+        return (lowest, highest);
+    }
+
     private int PieceAt(double azimuthDegrees)
     {
         // Skylines from elevation have hundreds of corners: halve.
