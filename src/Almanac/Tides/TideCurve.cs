@@ -11,6 +11,8 @@ namespace Foreshore.Almanac.Tides;
 /// </summary>
 public sealed partial class TideCurve
 {
+    private const int FixedBytes = 600, WatersADay = 4, BytesOfWater = 48;
+
     private readonly TideKnots knots;
     private readonly double leastRiseMetres;
     private readonly Lazy<Waters> waters;
@@ -32,6 +34,9 @@ public sealed partial class TideCurve
 
     /// <summary>Last instant that may be asked for.</summary>
     public Instant To { get; }
+
+    /// <summary>What it takes in memory, bytes, its high and low waters counted: for whoever keeps curves.</summary>
+    public long Bytes => FixedBytes + (long)knots.Count * (knots.Times is null ? 2 : 3) * sizeof(double) + (long)((To - From).TotalDays * WatersADay) * BytesOfWater;
 
     /// <summary>Height, metres.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The instant lies outside the span.</exception>

@@ -30,13 +30,10 @@ internal sealed record AlignmentsAnswer(
     string Composition, string Page, string Zone, string? Subject, double? BearingDegrees, double? FootDegrees, double? TopDegrees, double ToleranceDegrees,
     string? Why, IReadOnlyList<AlignmentAnswer> Alignments, IReadOnlyList<FullMoonAnswer> FullMoons)
 {
-    public static AlignmentsAnswer Of(Location place, VantagePoint stance, Composition picture, AlignmentsQuestion question, ClubSettings? club, CountryCautions? cautions)
-    {
-        var behind = SubjectAlignments.Of(place, stance, picture, question.From, question.To, question.ToleranceDegrees, wanted: question.Bodies);
-        return new(club?.Banner, cautions.ToPrint().Lines, Words.NotForNavigation, picture.Name, picture.Address(place, stance), place.ZoneId,
+    public static AlignmentsAnswer Of(Location place, VantagePoint stance, Composition picture, double toleranceDegrees, SubjectAlignments behind, ClubSettings? club, CountryCautions? cautions) =>
+        new(club?.Banner, cautions.ToPrint().Lines, Words.NotForNavigation, picture.Name, picture.Address(place, stance), place.ZoneId,
             picture.Subject?.Name, Rounded(behind.Seen?.Bearing.Degrees), Rounded(behind.Seen?.FootAltitudeDegrees), Rounded(behind.Seen?.TopAltitudeDegrees),
-            question.ToleranceDegrees, behind.Why, [.. behind.Found.Select(one => AlignmentAnswer.Of(one, place.Zone))], [.. behind.FullMoons.Select(one => FullMoonAnswer.Of(one, place.Zone))]);
-    }
+            toleranceDegrees, behind.Why, [.. behind.Found.Select(one => AlignmentAnswer.Of(one, place.Zone))], [.. behind.FullMoons.Select(one => FullMoonAnswer.Of(one, place.Zone))]);
 
     private static double? Rounded(double? degrees) => degrees is { } known ? Math.Round(known, 3) : null;
 }

@@ -7,13 +7,13 @@ using NodaTime.Text;
 namespace Foreshore.Guide.Api;
 
 /// <summary>Which dates and how near: read from the address, or refused with what to do.</summary>
-internal sealed record AlignmentsQuestion(LocalDate From, LocalDate To, double ToleranceDegrees, WantedBodies Bodies)
+internal static class AlignmentsQuestion
 {
     private static readonly LocalDate Earliest = new(1950, 1, 1), Latest = new(2100, 12, 31);
 
     public static bool TryRead(
         string? from, string? to, string? tolerance, string? body, string? daytimeMoon, LocalDate today,
-        [NotNullWhen(true)] out AlignmentsQuestion? question, [NotNullWhen(false)] out string? fault)
+        [NotNullWhen(true)] out BehindAsk? question, [NotNullWhen(false)] out string? fault)
     {
         question = null;
         if (!TryDate(from, today, out var first))

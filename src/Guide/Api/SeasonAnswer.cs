@@ -35,11 +35,10 @@ internal sealed record SeasonAnswer(
     SeasonUseAnswer? Use, string? UseWords)
 {
     /// <summary>From the same table as the composition's page, so that both tell the same.</summary>
-    public static SeasonAnswer Of(PictureView view, PictureUse use, Masthead head, LightCache kept, Instant now)
+    public static SeasonAnswer Of(PictureView view, PictureUse use, Masthead head, SeasonTable table)
     {
         var (place, point, picture) = (view.Place, view.Stance, view.Picture);
         var hours = head.Hours;
-        var table = kept.Season(place, point, picture, use, hours, now);
         return new(head.DemoLine, view.From.At.Cautions.Lines, Words.NotForNavigation, picture.Name, picture.Address(place, point), place.ZoneId,
             Math.Round(picture.FacingDegrees, 3), Math.Round(picture.Lens.HorizontalAngleDegrees, 2), picture.Wanted, table.Unknown,
             hours.EarliestAlarm.ToTimeOnly(), hours.LatestHome.ToTimeOnly(),

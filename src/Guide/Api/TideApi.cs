@@ -34,27 +34,27 @@ internal static class TideApi
         [Description("Beginning: a time with its offset, for example 2026-11-25T05:00:00Z, or a date (midnight UTC).")] string? from,
         [Description("End; a day after the beginning when left out.")] string? to,
         [Description("Minutes from one height to the next, 1 to 1440; 10 when left out.")] string? step,
-        IDbContextFactory<GuideDb> database, TideCurves curves, MastheadQueries heads, CancellationToken cancel) =>
-        TideAsync(station, from, to, step, hasSteps: true, database, curves, async (tide, curve, asked) =>
+        IDbContextFactory<GuideDb> database, MastheadQueries heads, CancellationToken cancel) =>
+        TideAsync(station, from, to, step, hasSteps: true, database, async (tide, curve, asked) =>
             new Answer<TideHeightsAnswer>(TideHeightsAnswer.Of(tide, curve, asked, (await heads.CurrentAsync(cancel)).DemoLine)), cancel);
 
     private static Task<IResult> ExtremesAsync(
         [Description("The station's name in addresses, for example noaa-8410140.")] string station,
         [Description("Beginning: a time with its offset, for example 2026-11-25T05:00:00Z, or a date (midnight UTC).")] string? from,
         [Description("End; a day after the beginning when left out.")] string? to,
-        IDbContextFactory<GuideDb> database, TideCurves curves, MastheadQueries heads, CancellationToken cancel) =>
-        TideAsync(station, from, to, step: null, hasSteps: false, database, curves, async (tide, curve, asked) =>
+        IDbContextFactory<GuideDb> database, MastheadQueries heads, CancellationToken cancel) =>
+        TideAsync(station, from, to, step: null, hasSteps: false, database, async (tide, curve, asked) =>
             new Answer<TideExtremesAnswer>(TideExtremesAnswer.Of(tide, curve, asked, (await heads.CurrentAsync(cancel)).DemoLine)), cancel);
 
     private static async Task<IResult> TideAsync(string station, string? from, string? to, string? step, bool hasSteps,
-        IDbContextFactory<GuideDb> database, TideCurves curves,
+        IDbContextFactory<GuideDb> database,
         Func<PlaceTide, Almanac.Tides.TideCurve, TideQuestion, Task<IResult>> answer, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
         if ((await db.StationBySlugAsync(station, cancel)).Tide is not { } tide)
             return ApiProblem.Missing("There is no such station. /api/v1/tides/stations?near=lat,lon lists those near a position.");
         return TideQuestion.TryRead(from, to, step, hasSteps, tide, out var asked, out var fault)
-            ? await answer(tide, curves.Between(tide, asked.From, asked.To)!, asked)
+            ? await answer(tide, TideCurves.Between(tide, asked.From, asked.To)!, asked)
             : ApiProblem.Refused(fault);
     }
 }

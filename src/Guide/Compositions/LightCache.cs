@@ -1,75 +1,79 @@
-using System.Collections.Concurrent;
 using Foreshore.Almanac.Light;
+using Foreshore.Guide.Keeping;
 using Foreshore.Guide.Locations;
 using NodaTime;
 
 namespace Foreshore.Guide.Compositions;
 
 /// <summary>
-/// Season tables and good dates, computed once and kept while neither the composition nor its stance or place changes: a
-/// page then only looks them up. Nothing here may be wrong when lost; when it grows too large it starts afresh.
+/// Season tables, good dates, drawings and passages, computed once and kept while neither the composition nor its stance or
+/// place changes: a page then only looks them up.
 /// </summary>
-public sealed class LightCache(SharedSky sky)
+public sealed class LightCache(SharedSky sky, Kept kept)
 {
-    /// <summary>A table takes about 5 kB, so this stays within some tens of megabytes.</summary>
-    private const int Most = 4000;
-
-    /// <summary>A page's drawings take some hundred kilobytes.</summary>
-    private const int MostPages = 200;
-
-    private readonly ConcurrentDictionary<SeasonKey, SeasonTable> seasons = new();
-    private readonly ConcurrentDictionary<DatesKey, IReadOnlyList<GoodDate>> dates = new();
-    private readonly ConcurrentDictionary<PageKey, PictureLightView> pages = new();
-
     /// <summary>The twelve whole local months from the current one.</summary>
-    public SeasonTable Season(Location place, VantagePoint stance, Composition picture, PictureUse use, HoursOut hours, Instant now)
+    public ValueTask<SeasonTable> SeasonAsync(
+        Location place, VantagePoint stance, Composition picture, PictureUse use, HoursOut hours, Instant now, CancellationToken cancel)
     {
-        var (ephemeris, today) = (sky.For(now), now.InZone(place.Zone).Date);
+        var today = now.InZone(place.Zone).Date;
         var first = new YearMonth(today.Year, today.Month);
-        return Get(seasons, new SeasonKey(Stamp.Of(place, stance, picture, use), first, hours), Most, () =>
+        return kept.GetAsync(new SeasonKey(Stamp.Of(place, stance, picture), use.Stamp, first, hours), () =>
         {
             var (from, to) = (first.OnDayOfMonth(1).AtStartOfDayInZone(place.Zone).ToInstant(), first.PlusMonths(12).OnDayOfMonth(1).AtStartOfDayInZone(place.Zone).ToInstant());
+            var ephemeris = sky.For(now);
             return SeasonTables.For(picture.ToScene(stance, place), place.Zone, first, hours, ephemeris, use.Over(from, to, ephemeris));
-        });
+        }, LightWeights.Of, cancel);
     }
 
     /// <summary>The best sessions of the next 365 days that are not over, by date.</summary>
-    public IReadOnlyList<GoodDate> GoodDates(Location place, VantagePoint stance, Composition picture, PictureUse use, Instant now)
+    public async ValueTask<IReadOnlyList<GoodDate>> GoodDatesAsync(
+        Location place, VantagePoint stance, Composition picture, PictureUse use, Instant now, CancellationToken cancel)
     {
-        var (ephemeris, today) = (sky.For(now), now.InZone(place.Zone).Date);
-        var found = Get(dates, new DatesKey(Stamp.Of(place, stance, picture, use), today), Most, () =>
+        var today = now.InZone(place.Zone).Date;
+        var found = await kept.GetAsync(new DatesKey(Stamp.Of(place, stance, picture), use.Stamp, today), () =>
         {
             var from = place.Zone.AtStartOfDay(today).ToInstant();
-            return Almanac.Light.GoodDates.Next(picture.ToScene(stance, place), place.Zone, from, ephemeris,
-                usable: use.Over(from, from + Duration.FromDays(366), ephemeris));
-        });
+            var ephemeris = sky.For(now);
+            return GoodDates.Next(picture.ToScene(stance, place), place.Zone, from, ephemeris, usable: use.Over(from, from + Duration.FromDays(366), ephemeris));
+        }, LightWeights.Of, cancel);
         return [.. found.Where(date => date.Windows[^1].End > now)];
     }
 
-    /// <summary>What one picture's page shows on one local day, drawings and all.</summary>
-    internal PictureLightView Page(Location place, VantagePoint stance, Composition picture, PictureUse use, HoursOut hours, LocalDate today, Func<PictureLightView> compute) =>
-        Get(pages, new PageKey(Stamp.Of(place, stance, picture, use), today, hours), MostPages, compute);
+    /// <summary>What one picture's page draws on one local day. Nothing in it depends on the reader's hours.</summary>
+    internal ValueTask<PictureDrawings> DrawnAsync(
+        Location place, VantagePoint stance, Composition picture, PictureUse use, LocalDate today, Func<PictureDrawings> draw, CancellationToken cancel) =>
+        kept.GetAsync(new DrawnKey(Stamp.Of(place, stance, picture), use.Stamp, today), draw, _ => LightWeights.Drawings, cancel);
 
-    private static TValue Get<TKey, TValue>(ConcurrentDictionary<TKey, TValue> kept, TKey key, int most, Func<TValue> compute)
-        where TKey : notnull
+    /// <summary>
+    /// When sun and moon stand behind the subject. Whole years from today with the usual tolerance are kept; whatever else is
+    /// asked for is the asker's own and is computed for them alone.
+    /// </summary>
+    public ValueTask<SubjectAlignments> BehindAsync(
+        Location place, VantagePoint stance, Composition picture, BehindAsk ask, Instant now, CancellationToken cancel)
     {
-        if (kept.TryGetValue(key, out var held))
-            return held;
-        if (kept.Count >= most)
-            kept.Clear();
-        return kept.GetOrAdd(key, _ => compute());
+        var isUsual = ask.IsUsual(now.InZone(place.Zone).Date);
+        // All bodies at once: the choices among them are made from what is kept.
+        var wanted = isUsual ? WantedBodies.Usual : ask.Bodies;
+        return isUsual
+            ? Chosen(kept.GetAsync(new BehindKey(Stamp.Of(place, stance, picture), ask.From, ask.To), Compute, LightWeights.Of, cancel), ask.Bodies)
+            : kept.AloneAsync(Compute, cancel);
+
+        SubjectAlignments Compute() => SubjectAlignments.Of(place, stance, picture, ask.From, ask.To, ask.ToleranceDegrees, sky.Over(ask.From, ask.To, now), wanted);
+
+        static async ValueTask<SubjectAlignments> Chosen(ValueTask<SubjectAlignments> all, WantedBodies bodies) => (await all).Only(bodies);
     }
 
-    private readonly record struct SeasonKey(Stamp Of, YearMonth First, HoursOut Hours);
+    private sealed record SeasonKey(Stamp Of, string Use, YearMonth First, HoursOut Hours);
 
-    private readonly record struct DatesKey(Stamp Of, LocalDate Today);
+    private sealed record DatesKey(Stamp Of, string Use, LocalDate Today);
 
-    private readonly record struct PageKey(Stamp Of, LocalDate Today, HoursOut Hours);
+    private sealed record DrawnKey(Stamp Of, string Use, LocalDate Today);
 
-    /// <summary>Light depends on the picture, on where one stands and on the place's zone and sea level; its use on tide and ways too.</summary>
-    private readonly record struct Stamp(int PictureId, uint Picture, uint Stance, uint Place, string Use)
+    private sealed record BehindKey(Stamp Of, LocalDate From, LocalDate To);
+
+    /// <summary>Light depends on the picture, on where one stands and on the place's zone and sea level.</summary>
+    private readonly record struct Stamp(int PictureId, uint Picture, uint Stance, uint Place)
     {
-        public static Stamp Of(Location place, VantagePoint stance, Composition picture, PictureUse use) =>
-            new(picture.Id, picture.Version, stance.Version, place.Version, use.Stamp);
+        public static Stamp Of(Location place, VantagePoint stance, Composition picture) => new(picture.Id, picture.Version, stance.Version, place.Version);
     }
 }

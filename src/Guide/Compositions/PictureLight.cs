@@ -61,35 +61,36 @@ public sealed record PictureLightView(
     private static double Decimal(LocalTime time) => time.TickOfDay / (double)NodaConstants.TicksPerHour;
 }
 
+/// <summary>What is drawn of a picture on one day, for everybody alike.</summary>
+internal sealed record PictureDrawings(IReadOnlyList<LightDay> Days, HorizonDrawing Horizon, FrameDrawing Frame, SunPathDrawing SunPath);
+
 /// <summary>Computes a picture's light from what the site keeps in common.</summary>
 public sealed class PictureLight(SharedSky shared, LightCache kept, TideCurves curves)
 {
-    public PictureLightView Of(PictureView view, HoursOut hours, Instant now)
-    {
-        var use = PictureUse.Of(view.From, view.Picture, curves, now);
-        return kept.Page(view.Place, view.Stance, view.Picture, use, hours, view.From.Today, () => Compute(view, use, hours, now)) with
-        {
-            // The day's own sessions drop out of the list as they end.
-            Dates = kept.GoodDates(view.Place, view.Stance, view.Picture, use, now),
-        };
-    }
-
-    private PictureLightView Compute(PictureView view, PictureUse use, HoursOut hours, Instant now)
+    public async ValueTask<PictureLightView> OfAsync(PictureView view, HoursOut hours, Instant now, CancellationToken cancel)
     {
         var (place, stance, picture) = (view.Place, view.Stance, view.Picture);
-        var (sky, today, scene) = (shared.For(now), view.From.Today, picture.ToScene(stance, place));
+        var use = PictureUse.Of(view.From, picture, curves, now);
+        var season = await kept.SeasonAsync(place, stance, picture, use, hours, now, cancel);
+        // The day's own sessions drop out of the list as they end.
+        var dates = await kept.GoodDatesAsync(place, stance, picture, use, now, cancel);
+        var drawn = await kept.DrawnAsync(place, stance, picture, use, view.From.Today, () => Draw(view, dates, shared.For(now)), cancel);
+        return new PictureLightView(season, hours, dates, drawn.Days, drawn.Horizon, drawn.Frame, drawn.SunPath, SeasonDrawing.Of(season), stance.Skyline, use.Words);
+    }
+
+    internal static PictureDrawings Draw(PictureView view, IReadOnlyList<GoodDate> dates, SkyEphemeris sky)
+    {
+        var (place, stance, picture) = (view.Place, view.Stance, view.Picture);
+        var (today, scene) = (view.From.Today, picture.ToScene(stance, place));
         var sun = sky.Sun;
-        var season = kept.Season(place, stance, picture, use, hours, now);
-        var dates = kept.GoodDates(place, stance, picture, use, now);
         var best = dates.MaxBy(date => date.Usable);
         var subject = picture.Subject?.SeenFrom(stance, place.MeanSeaLevelAboveChartDatumMetres);
-        return new PictureLightView(season, hours, dates,
+        return new PictureDrawings(
             LightDays.From(today, scene.Observer, place.Zone, sky, scene),
             HorizonDrawing.Of(scene.Observer, scene.Frame, Exposed(stance), new YearMonth(today.Year, today.Month), place.Zone, sun),
             FrameDrawing.Of(scene.Observer, scene.Frame, subject, SunDays.On(today, scene.Observer, place.Zone, sun),
                 best is null ? null : SunDays.On(best.Session.Date, scene.Observer, place.Zone, sun), sun, FrameNights.Of(scene, today, best, place.Zone, sky)),
-            SunPathDrawing.Of(scene.Observer, scene.Frame, today, place.Zone, sun),
-            SeasonDrawing.Of(season), stance.Skyline, use.Words);
+            SunPathDrawing.Of(scene.Observer, scene.Frame, today, place.Zone, sun));
     }
 
     private static (Bearing From, Bearing To)? Exposed(VantagePoint stance) =>

@@ -19,6 +19,14 @@ public sealed record WantedBodies(bool Sun, bool Moon, bool DaytimeMoon)
     public string NoneWords => Sun && Moon ? "Neither passes" : Sun ? "The sun does not pass" : "The moon does not pass";
 }
 
+/// <summary>Which local dates, how near and which bodies.</summary>
+public sealed record BehindAsk(LocalDate From, LocalDate To, double ToleranceDegrees, WantedBodies Bodies)
+{
+    /// <summary>Whole years from today with the usual tolerance: what pages ask for unless somebody chooses otherwise.</summary>
+    public bool IsUsual(LocalDate today) => From == today && ToleranceDegrees == SubjectAlignments.UsualToleranceDegrees
+        && Enumerable.Range(1, SubjectAlignments.MostYears).Any(years => To == today.PlusYears(years));
+}
+
 /// <summary>When sun and moon stand behind a picture's subject over some local dates; or why that can't be told.</summary>
 public sealed record SubjectAlignments(SubjectSeen? Seen, string? Why, IReadOnlyList<Alignment> Found)
 {
@@ -35,6 +43,13 @@ public sealed record SubjectAlignments(SubjectSeen? Seen, string? Why, IReadOnly
     /// <summary>Those of them that stand within the picture's width.</summary>
     public IReadOnlyList<FullMoonAtTwilight> FullMoonsIn(Frame frame) =>
         [.. FullMoons.Where(one => Bearing.FromDegrees(one.AzimuthDegrees).AngleTo(frame.Facing) <= frame.Lens.HorizontalAngleDegrees / 2)];
+
+    /// <summary>Those of some bodies, as if only they had been looked for.</summary>
+    public SubjectAlignments Only(WantedBodies bodies) => this with
+    {
+        Found = [.. Found.Where(one => bodies.Bodies.Contains(one.Body) && bodies.Counts(one))],
+        FullMoons = bodies.Moon ? FullMoons : [],
+    };
 
     public static SubjectAlignments Of(Location place, VantagePoint stance, Composition picture, LocalDate from, LocalDate to, double toleranceDegrees, SkyEphemeris? shared = null, WantedBodies? wanted = null)
     {

@@ -3,6 +3,7 @@ using Foreshore.Almanac.Camera;
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
 using Foreshore.Guide.Compositions;
+using Foreshore.Guide.Keeping;
 using Foreshore.Guide.Members;
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
@@ -24,9 +25,11 @@ internal static class LiveLight
     {
         routes.MapGet("/contribute/sky", [OpenTo(Role.Member)] (string? at, string? zone, SharedSky sky, IClock clock) =>
             Spot(at, zone) is var (spot, clockZone) && spot is { } place ? Results.Json(Sky(place, clockZone, sky, clock.GetCurrentInstant())) : Results.BadRequest());
-        routes.MapGet("/contribute/season", [OpenTo(Role.Member)] (HttpRequest request, SharedSky sky, IClock clock) =>
-            Season(request.Query, sky, clock.GetCurrentInstant()) is { } season
-                ? Results.Extensions.Season(season) : Results.BadRequest());
+        routes.MapGet("/contribute/season", [OpenTo(Role.Member)] async (HttpRequest request, SharedSky sky, Turns turns, IClock clock, CancellationToken cancel) =>
+        {
+            using var turn = await turns.TakeAsync(cancel);
+            return Season(request.Query, sky, clock.GetCurrentInstant()) is { } season ? Results.Extensions.Season(season) : Results.BadRequest();
+        });
     }
 
     private static SkyOverSpot Sky(Position spot, DateTimeZone zone, SharedSky shared, Instant now)

@@ -1,5 +1,5 @@
-using System.Collections.Concurrent;
 using System.Globalization;
+using Foreshore.Guide.Keeping;
 
 namespace Foreshore.Guide.Locations;
 
@@ -7,21 +7,19 @@ namespace Foreshore.Guide.Locations;
 /// Strips already drawn: every stretch cuts the land out of a large coastline, and the same coast is asked for again and
 /// again. Keyed by what the drawing is made from, so a moved place is drawn anew.
 /// </summary>
-public sealed class CoastRows
+public sealed class CoastRows(Kept kept)
 {
-    /// <summary>Filters shorten the coast in many ways; the least harm when there are too many is to start afresh.</summary>
-    private const int Most = 200;
+    private const int Row = 800, Islet = 80, Point = 16;
 
-    private readonly ConcurrentDictionary<string, IReadOnlyList<CoastRow>> kept = new();
-
-    public IReadOnlyList<CoastRow> Of(IReadOnlyList<CoastPlace> places)
+    public ValueTask<IReadOnlyList<CoastRow>> OfAsync(IReadOnlyList<CoastPlace> places, CancellationToken cancel)
     {
-        var key = string.Join('|', places.Select(p => string.Create(CultureInfo.InvariantCulture,
-            $"{p.Position.LatitudeDegrees:R},{p.Position.LongitudeDegrees:R},{p.IsBlurred},{p.IsOverWater},{p.Crossing}")));
-        if (kept.TryGetValue(key, out var rows))
-            return rows;
-        if (kept.Count >= Most)
-            kept.Clear();
-        return kept.GetOrAdd(key, _ => CoastDrawing.Of(places));
+        var key = new Key(string.Join('|', places.Select(p => string.Create(CultureInfo.InvariantCulture,
+            $"{p.Position.LatitudeDegrees:R},{p.Position.LongitudeDegrees:R},{p.IsBlurred},{p.IsOverWater},{p.Crossing}"))));
+        return kept.GetAsync(key, () => CoastDrawing.Of(places), rows => key.Places.Length * sizeof(char) + Weight(rows), cancel);
     }
+
+    internal static long Weight(IReadOnlyList<CoastRow> rows) =>
+        rows.Sum(row => Row + (long)Point * row.Shore.Count + row.Islets.Sum(islet => Islet + (long)Point * islet.Count));
+
+    private sealed record Key(string Places);
 }

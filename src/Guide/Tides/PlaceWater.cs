@@ -22,7 +22,7 @@ public sealed record PlaceWater(string? StationId, PlaceTide? Tide, TideCurve? C
 
     public static PlaceWater Of(Location place, PlaceTide? tide, TideCurves curves, Instant from, Instant to) => tide is null
         ? None with { StationId = place.TideStationId }
-        : new(place.TideStationId, tide, curves.Between(tide, from - Margin, to + Margin), year => curves.Year(tide, year));
+        : new(place.TideStationId, tide, curves.Over(tide, from - Margin, to + Margin), year => curves.Year(tide, year));
 
     /// <summary>Why nothing is known of the tide.</summary>
     public string WhyNone => StationId is null ? "no tide station has been chosen for this place" : "the tide of its station is not known for that time";

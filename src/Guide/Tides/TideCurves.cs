@@ -1,27 +1,17 @@
-using System.Collections.Concurrent;
 using Foreshore.Almanac.Tides;
+using Foreshore.Guide.Keeping;
 using NodaTime;
 
 namespace Foreshore.Guide.Tides;
 
-/// <summary>
-/// Tide made ready for many questions, computed once and kept under its stamp. Nothing here may be wrong when lost; when it
-/// grows too large it starts afresh.
-/// </summary>
-public sealed class TideCurves
+/// <summary>Tide made ready for many questions. What boards, seasons and dates ask again and again is kept under its stamp.</summary>
+public sealed class TideCurves(Kept kept)
 {
-    /// <summary>A year and more of a station takes some hundred kilobytes.</summary>
-    private const int MostYears = 200;
-
-    private const int MostSpans = 400;
+    private const int BytesOfYear = 250;
 
     /// <summary>As far as the shared table of the sun: from before the first of the month to 400 days on.</summary>
     private static readonly Duration Back = Duration.FromDays(33);
     private static readonly Duration Ahead = Duration.FromDays(403);
-
-    private readonly ConcurrentDictionary<(TideStamp, Instant), TideCurve> years = new();
-    private readonly ConcurrentDictionary<(TideStamp, Instant, Instant), TideCurve> spans = new();
-    private readonly ConcurrentDictionary<(TideStamp, int), TideYear> ranges = new();
 
     /// <summary>
     /// The curve that season tables, dates and boards ask: 33 days back to 403 days on from the day of <paramref name="now"/> on
@@ -31,18 +21,23 @@ public sealed class TideCurves
     {
         var midnight = now.InUtc().Date.AtMidnight().InUtc().ToInstant();
         return Within(tide, midnight - Back, midnight + Ahead) is var (from, to)
-            ? Get(years, (tide.Stamp, midnight), MostYears, () => tide.Source.Between(from, to))
+            ? kept.Get(new YearAroundKey(tide.Stamp, midnight), () => tide.Source.Between(from, to), curve => curve.Bytes)
             : null;
     }
 
-    /// <summary>The curve of a span, as far as the tide is known in it; null where it is not.</summary>
-    public TideCurve? Between(PlaceTide tide, Instant from, Instant to) =>
-        Within(tide, from, to) is var (first, last) ? Get(spans, (tide.Stamp, first, last), MostSpans, () => tide.Source.Between(first, last)) : null;
+    /// <summary>The curve of a few days that many will ask for, as far as the tide is known in them; null where it is not.</summary>
+    public TideCurve? Over(PlaceTide tide, Instant from, Instant to) => Within(tide, from, to) is var (first, last)
+        ? kept.Get(new SpanKey(tide.Stamp, first, last), () => tide.Source.Between(first, last), curve => curve.Bytes)
+        : null;
+
+    /// <summary>The same for a span that one reader chose: made for them, and not kept.</summary>
+    public static TideCurve? Between(PlaceTide tide, Instant from, Instant to) =>
+        Within(tide, from, to) is var (first, last) ? tide.Source.Between(first, last) : null;
 
     /// <summary>Highest, lowest and the thirds of the ranges of a year on UTC; null where the tide is not known in it.</summary>
     public TideYear? Year(PlaceTide tide, int year) =>
         Within(tide, Instant.FromUtc(year, 1, 1, 0, 0), Instant.FromUtc(year + 1, 1, 1, 0, 0)) is null ? null
-            : Get(ranges, (tide.Stamp, year), MostSpans, () => TideYear.Of(tide.Source, year));
+            : kept.Get(new YearKey(tide.Stamp, year), () => TideYear.Of(tide.Source, year), _ => BytesOfYear);
 
     private static (Instant From, Instant To)? Within(PlaceTide tide, Instant from, Instant to)
     {
@@ -51,12 +46,9 @@ public sealed class TideCurves
         return first < last ? (first, last) : null;
     }
 
-    private static TValue Get<TKey, TValue>(ConcurrentDictionary<TKey, TValue> kept, TKey key, int most, Func<TValue> compute) where TKey : notnull
-    {
-        if (kept.TryGetValue(key, out var held))
-            return held;
-        if (kept.Count >= most)
-            kept.Clear();
-        return kept.GetOrAdd(key, _ => compute());
-    }
+    private sealed record YearAroundKey(TideStamp Of, Instant Midnight);
+
+    private sealed record SpanKey(TideStamp Of, Instant From, Instant To);
+
+    private sealed record YearKey(TideStamp Of, int Year);
 }

@@ -25,7 +25,7 @@ public sealed record TideMonth(YearMonth Month, IReadOnlyList<TideDay> Days)
         var first = month.OnDayOfMonth(1);
         var next = first.PlusMonths(1);
         var (from, to) = (zone.AtStartOfDay(first).ToInstant(), zone.AtStartOfDay(next).ToInstant());
-        if (curves.Between(tide, from, to) is not { } curve)
+        if (TideCurves.Between(tide, from, to) is not { } curve)
             return null;
 
         var turns = curve.Extremes.ToLookup(turn => turn.Time.InZone(zone).Date);

@@ -81,7 +81,7 @@ public static class TideSheetQueries
         var (from, to) = TideDrawing.Span(request.Day, place.Zone);
         return new(view, request,
             TideNow.Of(curves.Around(tide, now), now),
-            curves.Between(tide, from, to) is { } curve ? TideDrawing.Of(curve, request.Day, place.Zone, now, limit?.DrawnMetres, limit?.Turns) : null,
+            TideCurves.Between(tide, from, to) is { } curve ? TideDrawing.Of(curve, request.Day, place.Zone, now, limit?.DrawnMetres, limit?.Turns) : null,
             TideMonth.Of(tide, curves, request.Month, place.Zone), limit, []);
     }
 }

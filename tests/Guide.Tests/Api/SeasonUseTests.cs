@@ -7,6 +7,7 @@ using Foreshore.Almanac.Light;
 using Foreshore.Almanac.Stays;
 using Foreshore.Almanac.Sun;
 using Foreshore.Guide.Access;
+using Foreshore.Guide.Keeping;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Support;
@@ -52,7 +53,7 @@ public sealed partial class SeasonUseTests(DemoGuideSite site) : IClassFixture<D
         var view = (await db.PictureAsync("gannet-stairs", "lower-stair", "two-stacks", Reader.Visitor, GuideHost.UsualNow))!;
         var first = NodaTime.Text.YearMonthPattern.Iso.Parse(month).Value.OnDayOfMonth(1);
         var (from, to) = (Midnight(first), Midnight(first.PlusMonths(1)));
-        var (curves, tide) = (new TideCurves(), view.From.At.Tide!);
+        var (curves, tide) = (new TideCurves(Shelf.Empty()), view.From.At.Tide!);
         var water = new PlaceWater(view.Place.TideStationId, tide, curves.Around(tide, GuideHost.UsualNow), year => curves.Year(tide, year));
         var sun = SunEphemeris.Covering(from - Duration.FromDays(4), to + Duration.FromDays(4));
         var scans = new StanceWays(view.Stance, view.Place, water, from, to, sun).All.Take(1)

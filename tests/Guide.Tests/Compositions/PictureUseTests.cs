@@ -1,4 +1,5 @@
 using AngleSharp.Html.Parser;
+using Foreshore.Guide.Keeping;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Outlooks;
 using Foreshore.Guide.Support;
@@ -58,7 +59,7 @@ public class PictureUseTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
     }
 
     private static PictureUse Use(Shore shore) =>
-        PictureUse.Of(new StanceView(new PlaceView(shore.Place, shore.Date, ((CountryCautions?)null).ToPrint()), shore.Stance), shore.Picture, new TideCurves(), Now);
+        PictureUse.Of(new StanceView(new PlaceView(shore.Place, shore.Date, ((CountryCautions?)null).ToPrint()), shore.Stance), shore.Picture, new TideCurves(Shelf.Empty()), Now);
 
     private async Task<AngleSharp.Html.Dom.IHtmlDocument> PageAsync(string address) =>
         new HtmlParser().ParseDocument(await guide.Client.GetStringAsync(address));

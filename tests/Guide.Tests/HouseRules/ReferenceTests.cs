@@ -25,14 +25,14 @@ public partial class ReferenceTests
 
     private static readonly Dictionary<string, string[]> Allowed = new()
     {
-        ["Locations"] = [.. Place, "Photos", "Members", "Shell", "Database", "Maps"],
+        ["Locations"] = [.. Place, "Photos", "Members", "Shell", "Database", "Maps", "Keeping"],
         ["Access"] = [.. Place, "Members", "Shell", "Database"],
         ["Hazards"] = [.. Place, "Photos", "Members", "Shell", "Database"],
-        ["Compositions"] = [.. Place, "Photos", "Members", "Shell", "Database", "Maps"],
-        ["Tides"] = [.. Place, "Members", "Shell", "Database"],
+        ["Compositions"] = [.. Place, "Photos", "Members", "Shell", "Database", "Maps", "Keeping"],
+        ["Tides"] = [.. Place, "Members", "Shell", "Database", "Keeping"],
         ["Photos"] = [.. Place, "Members", "Shell", "Database"],
         ["Elevation"] = [.. Place, "Contributions", "Members", "Shell", "Database"],
-        ["Contributions"] = [.. Place, "Photos", "Mail", "Maps", "Members", "Shell", "Database"],
+        ["Contributions"] = [.. Place, "Photos", "Mail", "Maps", "Members", "Shell", "Database", "Keeping"],
         ["Outlooks"] = [.. Place, "Conditions", "Members", "Shell", "Database"],
         ["Maps"] = [.. Place, "Members", "Shell", "Hosting"],
         ["Members"] = ["Locations", "Photos", "Shell", "Database", "Hosting", "Mail"],

@@ -1,4 +1,5 @@
 using Foreshore.Almanac.Earth;
+using Foreshore.Guide.Keeping;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Support;
@@ -69,14 +70,14 @@ public class StationTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
     {
         await using var db = guide.Open();
         var tide = (await db.TidesOfAsync(["noaa/8410140"], Cancel)).Of("noaa/8410140")!;
-        var curves = new TideCurves();
+        var curves = new TideCurves(Shelf.Empty());
         var now = GuideHost.UsualNow;
 
         Assert.Same(curves.Around(tide, now), curves.Around(tide, now + Duration.FromHours(3)));
         Assert.NotSame(curves.Around(tide, now), curves.Around(tide, now + Duration.FromDays(1)));
         Assert.True(curves.Around(tide, now)!.From <= now - Duration.FromDays(33) && curves.Around(tide, now)!.To >= now + Duration.FromDays(402));
         Assert.Same(curves.Year(tide, 2026), curves.Year(tide, 2026));
-        Assert.Null(curves.Between(tide, Instant.FromUtc(1800, 1, 1, 0, 0), Instant.FromUtc(1800, 1, 3, 0, 0)));
+        Assert.Null(TideCurves.Between(tide, Instant.FromUtc(1800, 1, 1, 0, 0), Instant.FromUtc(1800, 1, 3, 0, 0)));
     }
 
     /// <summary>Neighbours of the stations themselves, on both sides of the date line and near the pole.</summary>

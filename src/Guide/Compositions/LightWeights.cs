@@ -1,0 +1,26 @@
+using Foreshore.Almanac.Light;
+
+namespace Foreshore.Guide.Compositions;
+
+/// <summary>What kept light takes in memory, bytes: a little more than the objects hold, which a test counts field by field.</summary>
+internal static class LightWeights
+{
+    private const int Head = 300;
+    private const int List = 100;
+    private const int Month = 330;
+    private const int BestHour = 40;
+    private const int Date = 1100;
+    private const int Passage = 120;
+
+    /// <summary>What a page draws of one picture. It varies little: the same figures with more or fewer points.</summary>
+    public const int Drawings = 160_000;
+
+    public static long Of(SeasonTable table) => Head + Of(table.Months, table.BestHours)
+        + (table.Use is { } use ? Of(use.Months, use.BestHours) : 0) + table.PerLight.Where(layer => !ReferenceEquals(layer.Months, table.Months)).Sum(layer => Of(layer.Months, layer.BestHours));
+
+    public static long Of(IReadOnlyList<GoodDate> dates) => List + (long)dates.Count * Date;
+
+    public static long Of(SubjectAlignments behind) => List * 3 + (long)(behind.Found.Count + behind.FullMoons.Count) * Passage;
+
+    private static long Of(IReadOnlyList<SeasonMonth> months, IReadOnlyList<SeasonHour> best) => Head + (long)months.Count * Month + best.Count * BestHour;
+}
