@@ -194,14 +194,15 @@ namespace Foreshore.Guide.Migrations
                     b.HasIndex("LegId")
                         .HasDatabaseName("ix_closures_leg_id");
 
-                    b.HasIndex("LocationId")
-                        .HasDatabaseName("ix_closures_location_id");
-
                     b.HasIndex("ParkingAreaId")
                         .HasDatabaseName("ix_closures_parking_area_id");
 
                     b.HasIndex("VantagePointId")
                         .HasDatabaseName("ix_closures_vantage_point_id");
+
+                    b.HasIndex(new[] { "LocationId" }, "ix_closures_counting")
+                        .HasDatabaseName("ix_closures_location_id")
+                        .HasFilter("state <> 'Lifted'");
 
                     b.ToTable("closures", null, t =>
                         {
@@ -2064,11 +2065,15 @@ namespace Foreshore.Guide.Migrations
                         .IsUnique()
                         .HasDatabaseName("ix_hazard_notes_form_id");
 
-                    b.HasIndex("LocationId")
-                        .HasDatabaseName("ix_hazard_notes_location_id");
-
                     b.HasIndex("VantagePointId")
                         .HasDatabaseName("ix_hazard_notes_vantage_point_id");
+
+                    b.HasIndex("ReportedBy", "ReportedAt")
+                        .HasDatabaseName("ix_hazard_notes_reported_by_reported_at");
+
+                    b.HasIndex(new[] { "LocationId" }, "ix_hazard_notes_standing")
+                        .HasDatabaseName("ix_hazard_notes_location_id")
+                        .HasFilter("state IN ('Reported', 'Confirmed')");
 
                     b.ToTable("hazard_notes", null, t =>
                         {

@@ -11,7 +11,28 @@ public sealed class CommandCounter : DbCommandInterceptor
 
     public IReadOnlyList<string> Commands => [.. commands];
 
-    public void Reset() => commands.Clear();
+    private long rows;
+
+    /// <summary>Rows that were read of the answers.</summary>
+    public long Rows => Interlocked.Read(ref rows);
+
+    public void Reset()
+    {
+        commands.Clear();
+        Interlocked.Exchange(ref rows, 0);
+    }
+
+    public override InterceptionResult DataReaderClosing(DbCommand command, DataReaderClosingEventData eventData, InterceptionResult result)
+    {
+        Interlocked.Add(ref rows, eventData.ReadCount);
+        return base.DataReaderClosing(command, eventData, result);
+    }
+
+    public override ValueTask<InterceptionResult> DataReaderClosingAsync(DbCommand command, DataReaderClosingEventData eventData, InterceptionResult result)
+    {
+        Interlocked.Add(ref rows, eventData.ReadCount);
+        return base.DataReaderClosingAsync(command, eventData, result);
+    }
 
     public override DbDataReader ReaderExecuted(DbCommand command, CommandExecutedEventData eventData, DbDataReader result)
     {

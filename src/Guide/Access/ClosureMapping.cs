@@ -14,6 +14,7 @@ internal sealed class ClosureMapping : IEntityTypeConfiguration<Closure>
         closure.Property(c => c.Link).HasMaxLength(400);
         closure.Property(c => c.LiftReason).HasMaxLength(400);
         closure.HasIndex(c => c.FormId).IsUnique();
+        closure.HasIndex(c => c.LocationId, "ix_closures_counting").HasFilter("state <> 'Lifted'");
         closure.Check("near_miss_without_name", "NOT is_near_miss OR made_by IS NULL");
         closure.Property(c => c.Version).IsRowVersion();
         closure.Property(c => c.YearlyFrom).HasConversion(d => MappingParts.AnnualText(d!.Value), t => MappingParts.AnnualOf(t)).HasMaxLength(5);

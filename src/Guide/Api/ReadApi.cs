@@ -40,7 +40,7 @@ public static class ReadApi
     private static async Task<IResult> LocationsAsync(HttpContext http, IDbContextFactory<GuideDb> database, MastheadQueries heads, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        var coast = await db.CoastAsync(http.Reader(), Parts.Routes | Parts.Hazards, cancel: cancel);
+        var coast = await db.CoastAsync(http.Reader(), Parts.Routes | Parts.Hazards, now: clock.GetCurrentInstant(), cancel: cancel);
         var head = await heads.CurrentAsync(cancel);
         return new Answer<LocationsAnswer>(new(head.DemoLine, Words.NotForNavigation,
             [.. coast.Select(place => LocationLine.Of(place, clock.GetCurrentInstant()))]));
@@ -51,7 +51,7 @@ public static class ReadApi
         IDbContextFactory<GuideDb> database, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        if (await db.LocationAsync(location, http.Reader(), cancel: cancel) is not { } place)
+        if (await db.LocationAsync(location, http.Reader(), now: clock.GetCurrentInstant(), cancel: cancel) is not { } place)
             return await MovedAsync(db, http.Reader(), m => $"{Root}/locations/{m.Location}", location, null, null, cancel);
         var words = await db.ClubSettings.AsNoTracking().Select(club => new
         {
@@ -71,7 +71,8 @@ public static class ReadApi
         var now = clock.GetCurrentInstant();
         if (await db.PictureAsync(location, vantage, composition, http.Reader(), now, cancel) is not { } view)
             return await MovedAsync(db, http.Reader(), m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/season", location, vantage, composition, cancel);
-        return new Answer<SeasonAnswer>(SeasonAnswer.Of(view, PictureUse.Of(view.From, view.Picture, curves, now), await heads.CurrentAsync(cancel), kept, now));
+        var (use, head) = (PictureUse.Of(view.From, view.Picture, curves, now), await heads.CurrentAsync(cancel));
+        return new Answer<SeasonAnswer>(SeasonAnswer.Of(view, use, head, await kept.SeasonAsync(view.Place, view.Stance, view.Picture, use, head.Hours, now, cancel)));
     }
 
     private static async Task<IResult> WeekendAsync(HttpRequest http,
@@ -94,18 +95,19 @@ public static class ReadApi
         [Description("Degrees, 0.05 to 5; half a degree when left out.")] string? tolerance,
         [Description("sun or moon; both when left out.")] string? body,
         [Description("false leaves out moons while the sun stands more than 6 degrees up; true when left out.")] string? daytimeMoon,
-        IDbContextFactory<GuideDb> database, IClock clock, CancellationToken cancel)
+        IDbContextFactory<GuideDb> database, LightCache kept, IClock clock, CancellationToken cancel)
     {
         await using var db = await database.CreateDbContextAsync(cancel);
-        var place = await db.LocationAsync(location, http.Reader(), Parts.Compositions, cancel);
+        var (place, now) = (await db.LocationAsync(location, http.Reader(), Parts.Compositions, cancel: cancel), clock.GetCurrentInstant());
         var point = place?.VantagePoints.SingleOrDefault(v => v.Slug == vantage);
         if (point?.Compositions.SingleOrDefault(c => c.Slug == composition) is not { } picture)
             return await MovedAsync(db, http.Reader(), m => $"{Root}/compositions/{m.Location}/{m.VantagePoint}/{m.Composition}/alignments", location, vantage, composition, cancel);
-        if (!AlignmentsQuestion.TryRead(from, to, tolerance, body, daytimeMoon, clock.GetCurrentInstant().InZone(place!.Zone).Date, out var question, out var fault))
+        if (!AlignmentsQuestion.TryRead(from, to, tolerance, body, daytimeMoon, now.InZone(place!.Zone).Date, out var question, out var fault))
             return ApiProblem.Refused(fault);
         var club = await db.ClubSettings.AsNoTracking().SingleOrDefaultAsync(cancel);
-        return new Answer<AlignmentsAnswer>(AlignmentsAnswer.Of(place, point, picture, question, club,
-            await db.CautionsAsync(place.CountryCode, cancel)));
+        var cautions = await db.CautionsAsync(place.CountryCode, cancel);
+        return new Answer<AlignmentsAnswer>(AlignmentsAnswer.Of(place, point, picture, question.ToleranceDegrees,
+            await kept.BehindAsync(place, point, picture, question, now, cancel), club, cautions));
     }
 
     private static async Task<IResult> AlmanacDayAsync(

@@ -1,4 +1,6 @@
+using System.Globalization;
 using Foreshore.Guide.Access;
+using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
@@ -17,52 +19,118 @@ public sealed record QueueLine(QueueKind Kind, string Title, string Place, strin
 /// <param name="Kind">Only these; null: all.</param>
 public sealed record QueueView(IReadOnlyList<QueueLine> Lines, QueueKind? Kind)
 {
-    public IEnumerable<QueueLine> Shown => Lines.Where(line => Kind is null || line.Kind == Kind);
+    /// <summary>What a page lists: the rest comes up as wardens work from the top.</summary>
+    public const int MostShown = 200;
 
-    public int Count(QueueKind kind) => Lines.Count(line => line.Kind == kind);
+    private IEnumerable<QueueLine> Asked => Lines.Where(line => Kind is null || line.Kind == Kind);
+
+    public IEnumerable<QueueLine> Shown => Asked.Take(MostShown);
+
+    public bool IsCut => Asked.Skip(MostShown).Any();
+
+    /// <summary>"12", or "more than 200".</summary>
+    public string Count(QueueKind? kind) => Lines.Count(line => kind is null || line.Kind == kind) is var count && count > MostShown
+        ? $"more than {MostShown}" : count.ToString(CultureInfo.InvariantCulture);
 }
 
+/// <summary>What waits for a warden, each kind by a command of its own that reads no more than a page can list.</summary>
 internal static class QueueQueries
 {
+    /// <summary>Guarded proposals come before the others, which only their texts tell: more of them are read than are shown.</summary>
+    private const int MostRead = 1000;
+
+    private const int MostFacts = QueueView.MostShown + 1;
+
+    /// <summary>Places have their own dates, and months are not all as long: what lies a little before its period is read, and then left out.</summary>
+    private const int EarlyDays = 4;
+
+    private sealed record Place(int Id, string Name, DateTimeZone Zone);
+
     public static async Task<QueueView> QueueAsync(this GuideDb db, Reader warden, QueueKind? kind, Instant now, CancellationToken cancel)
     {
-        var places = await db.CoastAsync(warden, Parts.All, cancel: cancel);
-        var proposals = await db.Proposals.AsNoTracking().Where(p => p.State == ProposalState.Sent || p.State == ProposalState.Asked)
-            .Select(p => new { Proposal = p, By = db.Members.Where(m => m.Id == p.ProposerId).Select(m => m.Name).FirstOrDefault() }).ToListAsync(cancel);
-        var names = places.ToDictionary(place => place.Id, place => place.Name);
-        var lines = places.SelectMany(place => Of(place, now.InZone(place.Zone).Date)).Concat(proposals.Select(each => new QueueLine(QueueKind.Proposal, each.Proposal.Title,
-            each.Proposal.LocationId is { } id ? names.GetValueOrDefault(id, "") : "a new place", $"/queue/{each.Proposal.Id}", each.Proposal.SentAt!.Value, each.Proposal.IsGuarded ? 2 : 1,
-            $"{each.By ?? "somebody who has left"}{(each.Proposal.State == ProposalState.Asked ? ", asked back" : each.Proposal.IsGuarded ? ", changes a limit" : "")}")));
+        var places = (await db.Locations.VisibleTo(warden).Select(l => new { l.Id, l.Name, l.ZoneId }).ToListAsync(cancel))
+            .ToDictionary(l => l.Id, l => new Place(l.Id, l.Name, DateTimeZoneProviders.Tzdb[l.ZoneId]));
+        List<QueueLine> lines =
+        [
+            .. await db.ClosuresAsync(places, now, cancel), .. await db.NotesAsync(places, now, cancel),
+            .. await db.ProposalsAsync(places, cancel), .. await db.FactsAsync(places, now, cancel),
+        ];
         return new([.. lines.OrderByDescending(line => line.Severity).ThenBy(line => line.Since)], kind);
     }
 
-    private static IEnumerable<QueueLine> Of(Location place, LocalDate today)
+    private static async Task<IEnumerable<QueueLine>> ClosuresAsync(this GuideDb db, Dictionary<int, Place> places, Instant now, CancellationToken cancel)
     {
-        foreach (var closure in place.Closures.Where(closure => closure.State is ClosureState.UnderReview or ClosureState.LiftAsked))
-            yield return new(QueueKind.Closure, closure.IsNearMiss ? "Near miss" : "Closure", place.Name, $"/queue/closure/{closure.Id}",
-                closure.MadeAt ?? Noon(place, closure.From ?? today), 5, $"{closure.What()}: {closure.Reason} ({closure.State.Words()})");
-        foreach (var note in place.HazardNotes.Where(note => note.State == HazardState.Reported))
-            yield return new(QueueKind.Hazard, $"Hazard: {note.Kind.Words()}", place.Name, $"/queue/hazard/{note.Id}",
-                note.ReportedAt ?? Noon(place, note.From), note.Severity, $"{HazardWords.SeverityWords(note.Severity)}: {note.Text}");
-        foreach (var note in place.HazardNotes.Where(note => note.State == HazardState.Confirmed && note.NeedsChecking(today)))
-            yield return new(QueueKind.Hazard, $"Hazard to look at again: {note.Kind.Words()}", place.Name, $"/queue/hazard/{note.Id}",
-                Noon(place, note.ConfirmedOn ?? note.From), note.Severity, note.Text);
-        foreach (var (matter, id, name, check, period) in Facts(place))
-            if (check.NeedsChecking(today, period))
-                yield return new(QueueKind.Fact, $"{Capital(matter.Words())}: {name}", place.Name, ProposalWords.Change(matter, id), Noon(place, check.LastChecked), 0,
-                    $"last checked {AccessWords.Day(check.LastChecked)}: {check.SaysWho}", (matter.Address(), id));
+        var found = await db.Closures.AsNoTracking().Where(c => c.State == ClosureState.UnderReview || c.State == ClosureState.LiftAsked)
+            .Include(c => c.VantagePoint).Include(c => c.Leg).Include(c => c.ParkingArea).OrderBy(c => c.Id).Take(MostRead).ToListAsync(cancel);
+        return
+            from closure in found
+            let place = places.GetValueOrDefault(closure.LocationId)
+            where place is not null
+            select new QueueLine(QueueKind.Closure, closure.IsNearMiss ? "Near miss" : "Closure", place.Name, $"/queue/closure/{closure.Id}",
+                closure.MadeAt ?? Noon(place, closure.From ?? now.InZone(place.Zone).Date), 5, $"{closure.What()}: {closure.Reason} ({closure.State.Words()})");
     }
 
-    private static IEnumerable<(Matter Matter, int Id, string Name, FactCheck Check, Period Period)> Facts(Location place) =>
-    [
-        .. place.Routes.SelectMany(route => route.Legs).Select(leg => (Matter.Leg, leg.Id, leg.Name, leg.Check, FactCheck.UsualPeriod)),
-        .. place.Parking.Select(area => (Matter.Parking, area.Id, area.Name, area.Check, FactCheck.UsualPeriod)),
-        .. place.OvernightRules.Select(rule => (Matter.Overnight, rule.Id, rule.Sleeper.Words(), rule.Check, FactCheck.UsualPeriod)),
-        .. place.HazardRatings.Select(rating => (Matter.Rating, rating.Id, rating.Kind.Words(), rating.Check, FactCheck.HazardPeriod)),
-        .. place.VantagePoints.Where(stance => stance.Check is not null).Select(stance => (Matter.Stance, stance.Id, stance.Name, stance.Check, FactCheck.UsualPeriod)),
-    ];
+    /// <summary>Reported ones, and confirmed ones that nobody has looked at for too long.</summary>
+    private static async Task<IEnumerable<QueueLine>> NotesAsync(this GuideDb db, Dictionary<int, Place> places, Instant now, CancellationToken cancel)
+    {
+        var old = Before(now, FactCheck.HazardPeriod);
+        var found = await db.HazardNotes.AsNoTracking()
+            .Where(n => n.State == HazardState.Reported || (n.State == HazardState.Confirmed && (n.ConfirmedOn ?? n.From) < old))
+            .OrderByDescending(n => n.Severity).ThenBy(n => n.Id).Take(MostRead).ToListAsync(cancel);
+        return
+            from note in found
+            let place = places.GetValueOrDefault(note.LocationId)
+            where place is not null && (note.IsUnchecked || note.NeedsChecking(now.InZone(place.Zone).Date))
+            select note.IsUnchecked
+                ? new QueueLine(QueueKind.Hazard, $"Hazard: {note.Kind.Words()}", place.Name, $"/queue/hazard/{note.Id}",
+                    note.ReportedAt ?? Noon(place, note.From), note.Severity, $"{HazardWords.SeverityWords(note.Severity)}: {note.Text}")
+                : new QueueLine(QueueKind.Hazard, $"Hazard to look at again: {note.Kind.Words()}", place.Name, $"/queue/hazard/{note.Id}",
+                    Noon(place, note.ConfirmedOn ?? note.From), note.Severity, note.Text);
+    }
 
-    private static Instant Noon(Location place, LocalDate day) => day.At(LocalTime.Noon).InZoneLeniently(place.Zone).ToInstant();
+    private static async Task<IEnumerable<QueueLine>> ProposalsAsync(this GuideDb db, Dictionary<int, Place> places, CancellationToken cancel)
+    {
+        var found = await db.Proposals.AsNoTracking().Where(p => p.State == ProposalState.Sent || p.State == ProposalState.Asked).OrderBy(p => p.SentAt).Take(MostRead)
+            .Select(p => new { Proposal = p, By = db.Members.Where(m => m.Id == p.ProposerId).Select(m => m.Name).FirstOrDefault() }).ToListAsync(cancel);
+        return found.Select(each => new QueueLine(QueueKind.Proposal, each.Proposal.Title,
+            each.Proposal.LocationId is { } id ? places.GetValueOrDefault(id)?.Name ?? "" : "a new place", $"/queue/{each.Proposal.Id}", each.Proposal.SentAt!.Value, each.Proposal.IsGuarded ? 2 : 1,
+            $"{each.By ?? "somebody who has left"}{(each.Proposal.State == ProposalState.Asked ? ", asked back" : each.Proposal.IsGuarded ? ", changes a limit" : "")}"));
+    }
+
+    /// <summary>Facts past their period, those checked longest ago first: five tables in one command, each row as narrow as the line it makes.</summary>
+    private static async Task<IEnumerable<QueueLine>> FactsAsync(this GuideDb db, Dictionary<int, Place> places, Instant now, CancellationToken cancel)
+    {
+        var (old, oldHazard) = (Before(now, FactCheck.UsualPeriod), Before(now, FactCheck.HazardPeriod));
+        var facts = db.Set<Leg>().Where(leg => leg.Check.LastChecked < old).Join(db.Set<AccessRoute>(), leg => leg.AccessRouteId, route => route.Id,
+                (leg, route) => new { Matter = (int)Matter.Leg, leg.Id, leg.Name, PlaceId = route.LocationId, leg.Check.LastChecked, leg.Check.SaysWho })
+            .Concat(db.Set<ParkingArea>().Where(area => area.Check.LastChecked < old)
+                .Select(area => new { Matter = (int)Matter.Parking, area.Id, area.Name, PlaceId = area.LocationId, area.Check.LastChecked, area.Check.SaysWho }))
+            .Concat(db.Set<OvernightRule>().Where(rule => rule.Check.LastChecked < old)
+                .Select(rule => new { Matter = (int)Matter.Overnight, rule.Id, Name = rule.Sleeper.ToString(), PlaceId = rule.LocationId, rule.Check.LastChecked, rule.Check.SaysWho }))
+            .Concat(db.Set<HazardRating>().Where(rating => rating.Check.LastChecked < oldHazard)
+                .Select(rating => new { Matter = (int)Matter.Rating, rating.Id, Name = rating.Kind.ToString(), PlaceId = rating.LocationId, rating.Check.LastChecked, rating.Check.SaysWho }))
+            .Concat(db.Set<VantagePoint>().Where(stance => stance.Check.LastChecked < old)
+                .Select(stance => new { Matter = (int)Matter.Stance, stance.Id, stance.Name, PlaceId = stance.LocationId, stance.Check.LastChecked, stance.Check.SaysWho }));
+        var found = await facts.OrderBy(fact => fact.LastChecked).ThenBy(fact => fact.Matter).ThenBy(fact => fact.Id).Take(MostFacts).ToListAsync(cancel);
+        return
+            from each in found
+            let matter = (Matter)each.Matter
+            let place = places.GetValueOrDefault(each.PlaceId)
+            where place is not null && each.LastChecked + (matter == Matter.Rating ? FactCheck.HazardPeriod : FactCheck.UsualPeriod) < now.InZone(place.Zone).Date
+            select new QueueLine(QueueKind.Fact, $"{Capital(matter.Words())}: {Name(matter, each.Name)}", place.Name, ProposalWords.Change(matter, each.Id), Noon(place, each.LastChecked), 0,
+                $"last checked {AccessWords.Day(each.LastChecked)}: {each.SaysWho}", (matter.Address(), each.Id));
+    }
+
+    private static LocalDate Before(Instant now, Period period) => now.InUtc().Date.PlusDays(EarlyDays) - period;
+
+    private static string Name(Matter matter, string stored) => matter switch
+    {
+        Matter.Overnight => Enum.Parse<Sleeper>(stored).Words(),
+        Matter.Rating => Enum.Parse<HazardKind>(stored).Words(),
+        _ => stored,
+    };
+
+    private static Instant Noon(Place place, LocalDate day) => day.At(LocalTime.Noon).InZoneLeniently(place.Zone).ToInstant();
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

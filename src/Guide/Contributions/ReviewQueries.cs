@@ -62,7 +62,7 @@ internal static class ReviewQueries
             var thing = proposal is { Matter: var matter, State: ProposalState.Accepted } && matter.IsNew() ? null : await db.ThingAsync(proposal.Matter, proposal.TargetId ?? 0, warden, cancel);
             return new(proposal, by, thing, thing?.Place, null) { Photos = photos };
         }
-        var place = found.Place is null ? null : await db.LocationAsync(found.Place, warden, Parts.Compositions, cancel);
+        var place = found.Place is null ? null : await db.LocationAsync(found.Place, warden, Parts.Compositions, cancel: cancel);
         var (made, _) = NewStanceSheet.Make(proposal.Given, now.InZone(place?.Zone ?? DateTimeZone.Utc).Date, new HashSet<string>());
         return new(proposal, by, null, place, made) { Photos = photos };
     }

@@ -175,7 +175,7 @@ public sealed class Warding(IDbContextFactory<GuideDb> database, NearMissTally t
         await TryAsync(who, least, async (db, now) =>
         {
             var place = await db.Locations.VisibleTo(who.Reader).Where(l => l.Slug == location)
-                .Include(l => l.Grants).Include(l => l.Closures).Include(l => l.HazardNotes).Include(l => l.VantagePoints).Include(l => l.Parking).Include(l => l.Routes).ThenInclude(r => r.Legs)
+                .Include(l => l.Grants).Include(l => l.VantagePoints).Include(l => l.Parking).Include(l => l.Routes).ThenInclude(r => r.Legs)
                 .AsSplitQuery().SingleOrDefaultAsync(cancel);
             return place is null ? ReviewOutcome.Refused("That place is not in the guide.", "place") : await act(db, place, now);
         }, cancel);

@@ -27,6 +27,9 @@ internal sealed class HazardNoteMapping : IEntityTypeConfiguration<HazardNote>
         note.Property(n => n.Place).HasMaxLength(200);
         note.Property(n => n.DecisionWords).HasMaxLength(400);
         note.HasIndex(n => n.FormId).IsUnique();
+        // Pages read what stands; after years that is a fiftieth of all there are.
+        note.HasIndex(n => n.LocationId, "ix_hazard_notes_standing").HasFilter("state IN ('Reported', 'Confirmed')");
+        note.HasIndex(n => new { n.ReportedBy, n.ReportedAt });
         note.Property(n => n.Version).IsRowVersion();
         note.EnumText(n => n.Kind, "kind");
         note.EnumText(n => n.State, "state");

@@ -31,6 +31,9 @@ public sealed record CoastFilter
     /// <summary>What could not be read, in words that say what to do; null when all could.</summary>
     public string? Fault { get; private init; }
 
+    /// <summary>Whether the database alone can say what fits: a long coast then need not be read whole.</summary>
+    public bool IsOfWordsAlone => this == new CoastFilter { Words = Words };
+
     public bool IsEmpty => this with { Fault = null } == new CoastFilter();
 
     /// <summary>More than words is asked for: the disclosure with the filters stands open.</summary>

@@ -1,8 +1,10 @@
+using System.Globalization;
 using Foreshore.Almanac.Earth;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Hazards;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Tides;
+using Microsoft.Extensions.Primitives;
 using NodaTime;
 
 namespace Foreshore.Guide.Locations;
@@ -12,8 +14,30 @@ namespace Foreshore.Guide.Locations;
 /// <param name="Entries">Places that fit, in coast order.</param>
 /// <param name="Cautions">Rows of cautions for their countries.</param>
 /// <param name="TideUnknown">How many a tide filter left out because their tide is not known now.</param>
-public sealed record CoastView(CoastFilter Filter, IReadOnlyList<CoastEntry> Entries, IReadOnlyList<CountryCautions> Cautions, int TideUnknown = 0)
+/// <param name="Part">Which stretch of a long coast, from 1.</param>
+/// <param name="GoesOn">Whether another stretch follows.</param>
+public sealed record CoastView(CoastFilter Filter, IReadOnlyList<CoastEntry> Entries, IReadOnlyList<CountryCautions> Cautions, int TideUnknown = 0, int Part = 1, bool GoesOn = false)
 {
+    /// <summary>More makes a page that nobody reads to its end, and that a phone with a bad signal waits for.</summary>
+    public const int MostPlaces = 40;
+
+    private const int MostParts = 1000;
+
+    public bool IsWhole => Part == 1 && !GoesOn;
+
+    public string MapTitle => !IsWhole ? "This stretch of the coast" : Filter.IsEmpty ? "The whole coast" : "The places that fit";
+
+    public string CountWords => $"{Entries.Count} places{(IsWhole ? "" : $", part {Part} of a longer coast")}{(Filter.IsEmpty ? "" : " that fit")}";
+
+    /// <summary>What can't be read is the beginning.</summary>
+    public static int PartFrom(IQueryCollection query) =>
+        int.TryParse(query["part"], CultureInfo.InvariantCulture, out var part) && part is >= 1 and <= MostParts ? part : 1;
+
+    /// <summary>The address of another stretch with the same filters.</summary>
+    public static string Address(IQueryCollection query, int part) =>
+        "/" + QueryString.Create(query.Where(pair => pair.Key != "part").Concat(
+            part == 1 ? [] : [KeyValuePair.Create("part", new StringValues(part.ToString(CultureInfo.InvariantCulture)))]));
+
     public static CoastView Nothing { get; } = new(new(), [], []);
 }
 
@@ -66,16 +90,24 @@ public sealed record CoastEntry(Location Place, LocalDate Today)
 public static class CoastQueries
 {
     public static async Task<CoastView> GuideAsync(
-        this GuideDb db, CoastFilter filter, Reader reader, Position? home, Instant now, TideCurves curves, CancellationToken cancel = default)
+        this GuideDb db, CoastFilter filter, int part, Reader reader, Position? home, Instant now, TideCurves curves, CancellationToken cancel = default)
     {
-        var places = await db.CoastAsync(reader, Parts.All, filter.Words, cancel);
+        var before = (part - 1) * CoastView.MostPlaces;
+        // One more than is shown tells whether the coast goes on.
+        var places = await db.CoastAsync(reader, Parts.All, filter.Words, now, filter.IsOfWordsAlone ? (before, CoastView.MostPlaces + 1) : null, cancel);
         var kept = places.Select(place => new CoastEntry(place, now.InZone(place.Zone).Date)).Where(entry => filter.Keeps(entry.Place, home, entry.Today)).ToList();
         var (tides, cautions) = await db.TidesAndCautionsAsync(filter.Tide is null ? [] : kept.Select(entry => entry.Place.TideStationId),
             kept.Select(entry => entry.Place.CountryCode), cancel);
         if (filter.Tide is not { } wanted)
-            return new(filter, kept, cautions);
+            return Cut(kept, 0);
 
         List<CoastEntry> told = [.. kept.Select(entry => entry with { Tide = tides.Of(entry.Place) is { } tide ? TideNow.Of(curves.Around(tide, now), now) : null })];
-        return new(filter, [.. told.Where(entry => entry.Tide?.State == wanted)], cautions, told.Count(entry => entry.Tide is null));
+        return Cut([.. told.Where(entry => entry.Tide?.State == wanted)], told.Count(entry => entry.Tide is null));
+
+        CoastView Cut(List<CoastEntry> all, int tideUnknown)
+        {
+            var rest = filter.IsOfWordsAlone ? all : [.. all.Skip(before)];
+            return new(filter, [.. rest.Take(CoastView.MostPlaces)], cautions, tideUnknown, part, rest.Count > CoastView.MostPlaces);
+        }
     }
 }

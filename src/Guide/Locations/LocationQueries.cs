@@ -2,10 +2,11 @@ using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Members;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace Foreshore.Guide.Locations;
 
-/// <summary>What to load with places; each part costs one command, however many places there are.</summary>
+/// <summary>What to load with places. Routes and compositions cost a command each, all the rest together one, however many places there are.</summary>
 [Flags]
 public enum Parts
 {
@@ -21,12 +22,12 @@ public enum Parts
     /// <summary>Vantage points with their compositions.</summary>
     Compositions = 4,
 
-    /// <summary>Hazard ratings and notes, and closures.</summary>
+    /// <summary>Hazard ratings, and the notes and closures that count.</summary>
     Hazards = 8,
 
     All = Stay | Routes | Compositions | Hazards,
 
-    /// <summary>What is known of the photos of vantage points and hazard notes, for pages of one place; no command more.</summary>
+    /// <summary>What is known of the photos of vantage points and of the hazard notes that are loaded; no command more than those.</summary>
     Photos = 16,
 }
 
@@ -42,10 +43,11 @@ public static class LocationQueries
 
     /// <summary>
     /// All places in coast order, or those that every word of the search meets. A search too long or without words finds nothing;
-    /// pass null for no search.
+    /// pass null for no search. With <paramref name="now"/>, closures and notes whose last day has passed are left out; those that
+    /// were lifted, ended or rejected always are. A stretch is a part of what was found, in coast order.
     /// </summary>
     public static async Task<IReadOnlyList<Location>> CoastAsync(
-        this GuideDb db, Reader reader, Parts parts, string? search = null, CancellationToken cancel = default)
+        this GuideDb db, Reader reader, Parts parts, string? search = null, Instant? now = null, (int Skip, int Take)? stretch = null, CancellationToken cancel = default)
     {
         var locations = db.Locations.VisibleTo(reader);
         if (search is not null)
@@ -55,15 +57,17 @@ public static class LocationQueries
             locations = locations.Meeting(words);
         }
 
-        var found = await locations.LoadAsync(db, parts, cancel);
+        if (stretch is var (skip, take))
+            locations = locations.OrderBy(l => l.CoastOrder).ThenBy(l => l.Id).Skip(skip).Take(take);
+        var found = await locations.LoadAsync(db, parts, now, cancel);
         return [.. found.OrderBy(l => l.CoastOrder).ThenBy(l => l.Id).Select(l => Blur.For(l, reader))];
     }
 
-    /// <summary>One place by its current slug; null when there is none or the reader may not know of it.</summary>
+    /// <summary>One place by its current slug, as on <see cref="CoastAsync"/>; null when there is none or the reader may not know of it.</summary>
     public static async Task<Location?> LocationAsync(
-        this GuideDb db, string slug, Reader reader, Parts parts = Parts.All, CancellationToken cancel = default)
+        this GuideDb db, string slug, Reader reader, Parts parts = Parts.All, Instant? now = null, CancellationToken cancel = default)
     {
-        var found = await db.Locations.VisibleTo(reader).Where(l => l.Slug == slug).LoadAsync(db, parts, cancel);
+        var found = await db.Locations.VisibleTo(reader).Where(l => l.Slug == slug).LoadAsync(db, parts, now, cancel);
         return found.Count == 0 ? null : Blur.For(found[0], reader);
     }
 
@@ -75,7 +79,7 @@ public static class LocationQueries
         this GuideDb db, Reader reader, string location, string? vantagePoint = null, string? composition = null, CancellationToken cancel = default)
     {
         var place = await db.TargetAsync(UsedSlug.OfCoast, location, cancel) is { } id
-            ? (await db.Locations.VisibleTo(reader).Where(l => l.Id == id).LoadAsync(db, Parts.Compositions, cancel)).SingleOrDefault()
+            ? (await db.Locations.VisibleTo(reader).Where(l => l.Id == id).LoadAsync(db, Parts.Compositions, null, cancel)).SingleOrDefault()
             : null;
         if (place is null || (vantagePoint is not null && !place.MayBeSeenExactlyBy(reader)))
             return null;
@@ -114,16 +118,10 @@ public static class LocationQueries
     private static Task<int?> TargetAsync(this GuideDb db, string parent, string slug, CancellationToken cancel) =>
         db.UsedSlugs.Where(u => u.Parent == parent && u.Slug == slug).Select(u => (int?)u.TargetId).SingleOrDefaultAsync(cancel);
 
-    /// <summary>
-    /// Loads the places, then each part by one command. The context's own fix-up joins them, which keeps commands few and rows
-    /// narrow: one query with all collections would multiply them.
-    /// </summary>
-    private static async Task<List<Location>> LoadAsync(this IQueryable<Location> locations, GuideDb db, Parts parts, CancellationToken cancel)
+    /// <summary>Loads the places, then their parts by a command each kind of nesting; the context's own fix-up joins them.</summary>
+    private static async Task<List<Location>> LoadAsync(this IQueryable<Location> locations, GuideDb db, Parts parts, Instant? now, CancellationToken cancel)
     {
-        var places = locations.Include(l => l.Grants).AsQueryable();
-        if (parts.HasFlag(Parts.Stay))
-            places = places.Include(l => l.Parking).Include(l => l.OvernightRules).Include(l => l.PermissionLetters);
-        var found = await places.AsSingleQuery().ToListAsync(cancel);
+        var found = await locations.Include(l => l.Grants).AsSingleQuery().ToListAsync(cancel);
         if (found.Count == 0)
             return found;
 
@@ -136,17 +134,10 @@ public static class LocationQueries
             var stances = db.Set<VantagePoint>().Where(v => ids.Contains(v.LocationId)).Include(v => v.Compositions.OrderBy(c => c.Id)).AsQueryable();
             if (parts.HasFlag(Parts.Routes))
                 stances = stances.Include(v => v.Ways.OrderBy(way => way.Order));
-            if (parts.HasFlag(Parts.Photos))
-                stances = stances.Include(v => v.Photos.OrderBy(p => p.KeptAt).ThenBy(p => p.Id));
             await stances.AsSingleQuery().OrderBy(v => v.Id).LoadAsync(cancel);
         }
-        if (parts.HasFlag(Parts.Hazards))
-        {
-            var hazards = db.Locations.Where(l => ids.Contains(l.Id)).Include(l => l.HazardRatings).Include(l => l.Closures).Include(l => l.HazardNotes).AsQueryable();
-            if (parts.HasFlag(Parts.Photos))
-                hazards = hazards.Include(l => l.HazardNotes).ThenInclude(n => n.Photo);
-            await hazards.AsSingleQuery().LoadAsync(cancel);
-        }
+        // Of a session that began yesterday, and wherever on Earth: two days back.
+        await db.LoadPartsAsync(ids, parts, now?.InUtc().Date.PlusDays(-2), cancel);
         return found;
     }
 }

@@ -68,7 +68,7 @@ public static class PlaceQueries
     /// <summary>Null: no such place, or not for this reader.</summary>
     public static async Task<PlaceView?> PlaceAsync(
         this GuideDb db, string location, Reader reader, Instant now, Parts parts = Parts.All, CancellationToken cancel = default) =>
-        await db.LocationAsync(location, reader, parts, cancel) is { } place ? await db.ViewAsync(place, now, cancel) : null;
+        await db.LocationAsync(location, reader, parts, now, cancel) is { } place ? await db.ViewAsync(place, now, cancel) : null;
 
     public static async Task<StanceView?> StanceAsync(
         this GuideDb db, string location, string stance, Reader reader, Instant now, CancellationToken cancel = default) =>

@@ -14,7 +14,7 @@ namespace Foreshore.Guide.Maps;
 public static class MapSheets
 {
     /// <summary>The coast, or the places on it that a search leaves: one mark or cell for each, with what would stop one there.</summary>
-    public static MapSheet OfCoast(IReadOnlyList<Location> coast, IClock clock, bool isWhole = true) => new(isWhole ? "The whole coast" : "The places that fit",
+    public static MapSheet OfCoast(IReadOnlyList<Location> coast, IClock clock, string title = "The whole coast") => new(title,
     [
         new("Places in coast order",
         [

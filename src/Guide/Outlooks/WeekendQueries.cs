@@ -18,7 +18,7 @@ internal static class WeekendQueries
     public static async Task<WeekendView> WeekendAsync(
         this GuideDb db, Reader reader, WeekendRequest request, Position? home, Instant now, SharedSky shared, TideCurves curves, CancellationToken cancel = default)
     {
-        var places = await db.CoastAsync(reader, Parts.Stay | Parts.Routes | Parts.Compositions | Parts.Hazards, cancel: cancel);
+        var places = await db.CoastAsync(reader, Parts.Stay | Parts.Routes | Parts.Compositions | Parts.Hazards, now: now, cancel: cancel);
         var zone = places.Count > 0 ? places[0].Zone : DateTimeZone.Utc;
         var current = Weekend.Default(now, zone, date => DuskEnd(places, date, shared.For(now).Sun));
         var first = request.From ?? current;

@@ -100,7 +100,7 @@ public sealed partial class StationsPageTests(LocalDemo site) : IClassFixture<Lo
     private async Task<Location> PlaceAsync(string slug)
     {
         await using var db = site.Open();
-        return (await db.LocationAsync(slug, new Reader(Role.Admin), Parts.None, Cancel))!;
+        return (await db.LocationAsync(slug, new Reader(Role.Admin), Parts.None, cancel: Cancel))!;
     }
 
     private async Task<string> PageAsync(string address) => WebUtility.HtmlDecode(await site.Client.GetStringAsync(address, Cancel));
