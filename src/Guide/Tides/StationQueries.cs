@@ -51,9 +51,7 @@ public static class StationQueries
     /// <summary>One station by its address name, with the one it goes by; null where there is none.</summary>
     public static async Task<(PlaceTide? Tide, TideStation? Station)> StationBySlugAsync(this GuideDb db, string slug, CancellationToken cancel = default)
     {
-        var wanted = db.TideStations.Where(s => s.Slug == slug);
-        var found = new StationTides(await db.TideStations.AsNoTracking()
-            .Where(s => s.Slug == slug || wanted.Any(one => one.ReferenceId == s.Id)).ToListAsync(cancel));
+        var found = new StationTides(await db.WithReferences(s => s.Slug == slug).AsNoTracking().ToListAsync(cancel));
         return found.WithSlug(slug) is { } station ? (found.Of(station.Id), station) : (null, null);
     }
 }

@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using Foreshore.Almanac.Tides;
 using Foreshore.Guide.Locations;
 using Microsoft.EntityFrameworkCore;
@@ -9,7 +10,8 @@ public sealed class StationTides
 {
     private readonly Dictionary<string, TideStation> stations;
 
-    internal StationTides(IEnumerable<TideStation> found) => stations = found.ToDictionary(station => station.Id);
+    /// <param name="found">A station may be among them twice: for itself, and as the one that another goes by.</param>
+    internal StationTides(IEnumerable<TideStation> found) => stations = found.DistinctBy(station => station.Id).ToDictionary(station => station.Id);
 
     /// <summary>The station; null where there is none of that id.</summary>
     public TideStation? Station(string? id) => id is null ? null : stations.GetValueOrDefault(id);
@@ -42,13 +44,12 @@ public static class TideQueries
     public static async Task<StationTides> TidesOfAsync(this GuideDb db, IEnumerable<string?> stationIds, CancellationToken cancel = default)
     {
         var ids = stationIds.OfType<string>().Distinct().ToArray();
-        if (ids.Length == 0)
-            return new StationTides([]);
-
-        var wanted = db.TideStations.Where(station => ids.Contains(station.Id));
-        return new StationTides(await db.TideStations.AsNoTracking()
-            .Where(station => ids.Contains(station.Id) || wanted.Any(one => one.ReferenceId == station.Id)).ToListAsync(cancel));
+        return ids.Length == 0 ? new StationTides([]) : new StationTides(await db.WithReferences(s => ids.Contains(s.Id)).AsNoTracking().ToListAsync(cancel));
     }
+
+    /// <summary>Stations and those they go by. Asked in one condition, "or" would keep the database from its indexes: all the catalogue would be read.</summary>
+    internal static IQueryable<TideStation> WithReferences(this GuideDb db, Expression<Func<TideStation, bool>> wanted) =>
+        db.TideStations.Where(wanted).Concat(db.TideStations.Where(s => db.TideStations.Where(wanted).Select(one => one.ReferenceId).Contains(s.Id)));
 
     /// <summary>The stations of these places.</summary>
     public static Task<StationTides> TidesOfAsync(this GuideDb db, IEnumerable<Location> places, CancellationToken cancel = default) =>
@@ -62,14 +63,13 @@ public static class TideQueries
     {
         var ids = stationIds.OfType<string>().Distinct().ToArray();
         var codes = countryCodes.Distinct().ToArray();
-        var wanted = db.TideStations.Where(station => ids.Contains(station.Id));
+        var stations = db.WithReferences(s => ids.Contains(s.Id));
+        // Each row is one or the other: joined to each other, every station would come once for each of the cautions.
         var rows = await (
-            from caution in db.CountryCautions.AsNoTracking().Where(c => c.CountryCode == null || codes.Contains(c.CountryCode))
-            from station in db.TideStations.Where(s => ids.Contains(s.Id) || wanted.Any(one => one.ReferenceId == s.Id)).DefaultIfEmpty()
-            select new { Caution = caution, Station = station }).ToListAsync(cancel);
-        // A club that keeps no cautions at all has no row to hang the stations on.
-        return rows.Count == 0 ? (await db.TidesOfAsync(ids, cancel), [])
-            : (new StationTides(rows.Select(row => row.Station).OfType<TideStation>().DistinctBy(station => station.Id)),
-                [.. rows.Select(row => row.Caution).DistinctBy(caution => caution.Id)]);
+            from isStation in db.Database.SqlQuery<bool>($"SELECT unnest(ARRAY[false, true]) AS \"Value\"")
+            from caution in db.CountryCautions.Where(c => !isStation && (c.CountryCode == null || codes.Contains(c.CountryCode))).DefaultIfEmpty()
+            from station in stations.Where(s => isStation).DefaultIfEmpty()
+            select new { Caution = caution, Station = station }).AsNoTracking().ToListAsync(cancel);
+        return (new StationTides(rows.Select(row => row.Station).OfType<TideStation>()), [.. rows.Select(row => row.Caution).OfType<CountryCautions>()]);
     }
 }
