@@ -1,4 +1,5 @@
 using Foreshore.Guide.Database;
+using Foreshore.Guide.Hosting;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.EntityFrameworkCore.Diagnostics;
@@ -75,8 +76,14 @@ public class GuideHost(TestCluster cluster, bool withDemo, bool onRealPort = fal
             services.AddLogging(logging => logging.AddFilter<LogLines>("Microsoft.EntityFrameworkCore", LogLevel.Error)
                 .AddFilter<LogLines>("Microsoft.EntityFrameworkCore.Query", LogLevel.Error)
                 .AddFilter<LogLines>("Microsoft.EntityFrameworkCore.Database.Connection", LogLevel.Error));
+            // What a test counts is what it asked for.
+            if (!WarmsItself && services.SingleOrDefault(each => each.ImplementationType == typeof(Warming)) is { } warming)
+                services.Remove(warming);
         });
     }
+
+    /// <summary>Whether the site asks itself for its first pages, as it does when it is run.</summary>
+    protected virtual bool WarmsItself => false;
 
     /// <summary>What differs from the shipped settings.</summary>
     protected virtual IEnumerable<(string Name, string Value)> Settings => [];

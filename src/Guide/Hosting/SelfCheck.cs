@@ -9,10 +9,8 @@ internal static class SelfCheck
     {
         var address = settings["urls"]?.Split(';')[0] ?? $"http://127.0.0.1:{settings["http_ports"]?.Split(';')[0] ?? "5080"}";
         using var visitor = new HttpClient { Timeout = Patience };
-        using var question = new HttpRequestMessage(HttpMethod.Get, new Uri(new Uri(address.Replace("*", "127.0.0.1", StringComparison.Ordinal)), "/health"));
-        // The site answers to its own names only.
-        var name = settings["AllowedHosts"]?.Split(';')[0];
-        question.Headers.Host = name is null or "*" ? "localhost" : name.Replace("*", "www", StringComparison.Ordinal);
+        using var question = new HttpRequestMessage(HttpMethod.Get, new Uri(new Uri(Reachable(address)), "/health"));
+        question.Headers.Host = OwnName(settings);
         try
         {
             using var answer = await visitor.SendAsync(question);
@@ -23,5 +21,17 @@ internal static class SelfCheck
             Console.Error.WriteLine($"foreshore: {fault.Message}");
             return false;
         }
+    }
+
+    /// <summary>An address that the site listens at, as this machine reaches it.</summary>
+    internal static string Reachable(string address) =>
+        address.Replace("*", "127.0.0.1", StringComparison.Ordinal).Replace("+", "127.0.0.1", StringComparison.Ordinal)
+            .Replace("[::]", "127.0.0.1", StringComparison.Ordinal).Replace("0.0.0.0", "127.0.0.1", StringComparison.Ordinal);
+
+    /// <summary>The site answers to its own names only.</summary>
+    internal static string OwnName(IConfiguration settings)
+    {
+        var name = settings["AllowedHosts"]?.Split(';')[0];
+        return name is null or "*" ? "localhost" : name.Replace("*", "www", StringComparison.Ordinal);
     }
 }
