@@ -13,7 +13,7 @@ internal static class LightWeights
     private const int Passage = 120;
 
     /// <summary>What a page draws of one picture. It varies little: the same figures with more or fewer points.</summary>
-    public const int Drawings = 160_000;
+    public const int Drawings = 60_000;
 
     public static long Of(SeasonTable table) => Head + Of(table.Months, table.BestHours)
         + (table.Use is { } use ? Of(use.Months, use.BestHours) : 0) + table.PerLight.Where(layer => !ReferenceEquals(layer.Months, table.Months)).Sum(layer => Of(layer.Months, layer.BestHours));
