@@ -52,6 +52,7 @@ internal static class Site
         services.AddHostedService(provider => provider.GetRequiredService<SkylineQueue>());
         services.AddHostedService<Warming>();
         services.AddSingleton<CoastRows>();
+        services.AddSingleton<PlaceNights>();
         services.AddSingleton<TideCurves>();
         services.AddSingleton(MapTiles.From(builder.Configuration));
         services.AddGuideDatabase(connectionString);
