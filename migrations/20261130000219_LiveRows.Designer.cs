@@ -259,6 +259,12 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("character varying(40)")
                         .HasColumnName("dogs");
 
+                    b.Property<string>("Ground")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("ground");
+
                     b.Property<string>("Group")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -286,6 +292,12 @@ namespace Foreshore.Guide.Migrations
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)")
                         .HasColumnName("legal_status");
+
+                    b.Property<string>("LightAtNight")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("light_at_night");
 
                     b.PrimitiveCollection<double[]>("LineDegrees")
                         .IsRequired()
@@ -319,6 +331,12 @@ namespace Foreshore.Guide.Migrations
                         .HasMaxLength(120)
                         .HasColumnType("character varying(120)")
                         .HasColumnName("surface");
+
+                    b.Property<string>("TidalCut")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("tidal_cut");
 
                     b.Property<string>("Tripod")
                         .IsRequired()
@@ -458,6 +476,8 @@ namespace Foreshore.Guide.Migrations
                         {
                             t.HasCheckConstraint("ck_legs_climb_metres", "climb_metres BETWEEN 0 AND 3000");
 
+                            t.HasCheckConstraint("ck_legs_crossing", "(tidal_cut = 'Crossing') = (crossing_passable_below_metres IS NOT NULL)");
+
                             t.HasCheckConstraint("ck_legs_crossing_passable_below_datum", "crossing_passable_below_datum IN ('ChartDatum', 'MeanSeaLevel', 'LowestAstronomicalTide')");
 
                             t.HasCheckConstraint("ck_legs_distance_kilometres", "distance_kilometres BETWEEN 0 AND 2000");
@@ -470,6 +490,8 @@ namespace Foreshore.Guide.Migrations
 
                             t.HasCheckConstraint("ck_legs_ferry_out", "ferry_out = '' OR (ferry_out || '; ') ~ '^((([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(first ([01][0-9]|2[0-3]):[0-5][0-9] last ([01][0-9]|2[0-3]):[0-5][0-9]( every [0-9]{1,4})?|([01][0-9]|2[0-3]):[0-5][0-9]( ([01][0-9]|2[0-3]):[0-5][0-9])*|on request|no sailings)|agreed [0-9]{4}-[0-9]{2}-[0-9]{2} ([01][0-9]|2[0-3]):[0-5][0-9]); )+$'");
 
+                            t.HasCheckConstraint("ck_legs_ground", "ground IN ('Unknown', 'Firm', 'WetRock', 'Weed', 'Boulders', 'SoftGround')");
+
                             t.HasCheckConstraint("ck_legs_group_allowed", "group_allowed IN ('Unknown', 'Yes', 'No', 'AskFirst')");
 
                             t.HasCheckConstraint("ck_legs_hours", "(hours || '; ') ~ '^(([0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)-[0-9]{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) )?((Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?(,(Mon|Tue|Wed|Thu|Fri|Sat|Sun)(-(Mon|Tue|Wed|Thu|Fri|Sat|Sun))?)* )?(open|closed|by permit|on request|(([01][0-9]|2[0-3]):[0-5][0-9]-(([01][0-9]|2[0-3]):[0-5][0-9]|24:00)|([0-9]{1,3} min (before|after) )?(sunrise|sunset)-([0-9]{1,3} min (before|after) )?(sunrise|sunset))( or by permit)?); )+$'");
@@ -478,9 +500,13 @@ namespace Foreshore.Guide.Migrations
 
                             t.HasCheckConstraint("ck_legs_legal_status", "legal_status IN ('RightOfWay', 'OpenAccess', 'Permissive', 'Customary', 'Private', 'Closed', 'Unknown')");
 
+                            t.HasCheckConstraint("ck_legs_light_at_night", "light_at_night IN ('Unknown', 'Lit', 'KnownInTheDark', 'NotKnownInTheDark')");
+
                             t.HasCheckConstraint("ck_legs_line", "cardinality(line_degrees) % 2 = 0 AND cardinality(line_degrees) <> 2");
 
                             t.HasCheckConstraint("ck_legs_minutes", "minutes BETWEEN 0 AND 2880");
+
+                            t.HasCheckConstraint("ck_legs_tidal_cut", "tidal_cut IN ('Unknown', 'Never', 'Crossing')");
 
                             t.HasCheckConstraint("ck_legs_tripod_allowed", "tripod_allowed IN ('Unknown', 'Yes', 'No', 'AskFirst')");
                         });
@@ -787,6 +813,90 @@ namespace Foreshore.Guide.Migrations
                     b.ToTable("permission_letters", null, t =>
                         {
                             t.HasCheckConstraint("ck_permission_letters_until", "until >= dated");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Access.RouteParking", b =>
+                {
+                    b.Property<int>("AccessRouteId")
+                        .HasColumnType("integer")
+                        .HasColumnName("access_route_id");
+
+                    b.Property<int>("ParkingAreaId")
+                        .HasColumnType("integer")
+                        .HasColumnName("parking_area_id");
+
+                    b.Property<int>("Order")
+                        .HasColumnType("integer")
+                        .HasColumnName("order");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<double?>("WalkMinutes")
+                        .HasColumnType("double precision")
+                        .HasColumnName("walk_minutes");
+
+                    b.HasKey("AccessRouteId", "ParkingAreaId")
+                        .HasName("pk_route_parking");
+
+                    b.HasIndex("ParkingAreaId")
+                        .HasDatabaseName("ix_route_parking_parking_area_id");
+
+                    b.ToTable("route_parking", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_route_parking_walk_minutes", "walk_minutes BETWEEN 0 AND 1440");
+                        });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Access.StanceWay", b =>
+                {
+                    b.Property<int>("VantagePointId")
+                        .HasColumnType("integer")
+                        .HasColumnName("vantage_point_id");
+
+                    b.Property<int>("RouteId")
+                        .HasColumnType("integer")
+                        .HasColumnName("route_id");
+
+                    b.Property<double?>("EndMinutes")
+                        .HasColumnType("double precision")
+                        .HasColumnName("end_minutes");
+
+                    b.Property<int>("Order")
+                        .HasColumnType("integer")
+                        .HasColumnName("order");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.Property<double?>("WalkInMinutes")
+                        .HasColumnType("double precision")
+                        .HasColumnName("walk_in_minutes");
+
+                    b.Property<double?>("WalkOutMinutes")
+                        .HasColumnType("double precision")
+                        .HasColumnName("walk_out_minutes");
+
+                    b.HasKey("VantagePointId", "RouteId")
+                        .HasName("pk_stance_ways");
+
+                    b.HasIndex("RouteId")
+                        .HasDatabaseName("ix_stance_ways_route_id");
+
+                    b.ToTable("stance_ways", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_stance_ways_end_minutes", "end_minutes BETWEEN 0 AND 1440");
+
+                            t.HasCheckConstraint("ck_stance_ways_walk_in_minutes", "walk_in_minutes BETWEEN 0 AND 1440");
+
+                            t.HasCheckConstraint("ck_stance_ways_walk_out_minutes", "walk_out_minutes BETWEEN 0 AND 1440");
                         });
                 });
 
@@ -1421,6 +1531,11 @@ namespace Foreshore.Guide.Migrations
                             b1.Property<double>("MinutesToStance")
                                 .HasColumnType("double precision")
                                 .HasColumnName("watch_place_minutes_to_stance");
+
+                            b1.Property<string>("SeenFromMinusNineBecause")
+                                .HasMaxLength(300)
+                                .HasColumnType("character varying(300)")
+                                .HasColumnName("watch_place_seen_from_minus_nine_because");
 
                             b1.Property<string>("Text")
                                 .IsRequired()
@@ -3337,6 +3452,44 @@ namespace Foreshore.Guide.Migrations
                     b.Navigation("Leg");
                 });
 
+            modelBuilder.Entity("Foreshore.Guide.Access.RouteParking", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Access.AccessRoute", null)
+                        .WithMany("Parking")
+                        .HasForeignKey("AccessRouteId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_route_parking_access_routes_access_route_id");
+
+                    b.HasOne("Foreshore.Guide.Access.ParkingArea", "ParkingArea")
+                        .WithMany()
+                        .HasForeignKey("ParkingAreaId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_route_parking_parking_area_parking_area_id");
+
+                    b.Navigation("ParkingArea");
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Access.StanceWay", b =>
+                {
+                    b.HasOne("Foreshore.Guide.Access.AccessRoute", "Route")
+                        .WithMany()
+                        .HasForeignKey("RouteId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_stance_ways_access_routes_route_id");
+
+                    b.HasOne("Foreshore.Guide.Compositions.VantagePoint", null)
+                        .WithMany("Ways")
+                        .HasForeignKey("VantagePointId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_stance_ways_vantage_points_vantage_point_id");
+
+                    b.Navigation("Route");
+                });
+
             modelBuilder.Entity("Foreshore.Guide.Compositions.Composition", b =>
                 {
                     b.HasOne("Foreshore.Guide.Compositions.VantagePoint", "VantagePoint")
@@ -3525,6 +3678,8 @@ namespace Foreshore.Guide.Migrations
             modelBuilder.Entity("Foreshore.Guide.Access.AccessRoute", b =>
                 {
                     b.Navigation("Legs");
+
+                    b.Navigation("Parking");
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Compositions.VantagePoint", b =>
@@ -3532,6 +3687,8 @@ namespace Foreshore.Guide.Migrations
                     b.Navigation("Compositions");
 
                     b.Navigation("Photos");
+
+                    b.Navigation("Ways");
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Hazards.HazardNote", b =>
