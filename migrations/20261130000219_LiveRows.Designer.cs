@@ -1670,6 +1670,11 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("sent_at");
 
+                    b.Property<byte[]>("SentContent")
+                        .HasMaxLength(32)
+                        .HasColumnType("bytea")
+                        .HasColumnName("sent_content");
+
                     b.Property<Instant>("StartedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("started_at");
@@ -1708,7 +1713,7 @@ namespace Foreshore.Guide.Migrations
 
                             t.HasCheckConstraint("ck_proposals_decided", "state NOT IN ('Accepted', 'Declined') OR (decided_by IS NOT NULL AND decided_at IS NOT NULL)");
 
-                            t.HasCheckConstraint("ck_proposals_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay')");
+                            t.HasCheckConstraint("ck_proposals_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay', 'Tide')");
 
                             t.HasCheckConstraint("ck_proposals_sent", "state IN ('Draft', 'Withdrawn') OR sent_at IS NOT NULL");
 
@@ -1785,8 +1790,39 @@ namespace Foreshore.Guide.Migrations
 
                     b.ToTable("revisions", null, t =>
                         {
-                            t.HasCheckConstraint("ck_revisions_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay')");
+                            t.HasCheckConstraint("ck_revisions_matter", "matter IN ('NewStance', 'Place', 'Stance', 'Picture', 'Leg', 'Parking', 'Overnight', 'Rating', 'NewPicture', 'NewParking', 'NewOvernight', 'NewWay', 'Tide')");
                         });
+                });
+
+            modelBuilder.Entity("Foreshore.Guide.Database.RingKey", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("FriendlyName")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("friendly_name");
+
+                    b.Property<string>("Xml")
+                        .IsRequired()
+                        .HasMaxLength(20000)
+                        .HasColumnType("character varying(20000)")
+                        .HasColumnName("xml");
+
+                    b.HasKey("Id")
+                        .HasName("pk_data_protection_keys");
+
+                    b.HasIndex("FriendlyName")
+                        .IsUnique()
+                        .HasDatabaseName("ix_data_protection_keys_friendly_name");
+
+                    b.ToTable("data_protection_keys", (string)null);
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Elevation.ElevationFile", b =>
@@ -1960,6 +1996,10 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnType("date")
                         .HasColumnName("from");
 
+                    b.Property<bool>("IsNearMiss")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_near_miss");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -2131,54 +2171,6 @@ namespace Foreshore.Guide.Migrations
                             t.HasCheckConstraint("ck_hazard_ratings_kind", "kind IN ('Waves', 'BoatWash', 'Slip', 'Fall', 'Rockfall', 'CutOff', 'SoftGround', 'ColdWater', 'Path', 'Animals', 'Traffic', 'Firing', 'Other')");
 
                             t.HasCheckConstraint("ck_hazard_ratings_severity", "severity BETWEEN 0 AND 4");
-                        });
-                });
-
-            modelBuilder.Entity("Foreshore.Guide.Hazards.NearMissKey", b =>
-                {
-                    b.Property<LocalDate>("Day")
-                        .HasColumnType("date")
-                        .HasColumnName("day");
-
-                    b.Property<byte[]>("Key")
-                        .IsRequired()
-                        .HasMaxLength(32)
-                        .HasColumnType("bytea")
-                        .HasColumnName("key");
-
-                    b.HasKey("Day")
-                        .HasName("pk_near_miss_keys");
-
-                    b.ToTable("near_miss_keys", (string)null);
-                });
-
-            modelBuilder.Entity("Foreshore.Guide.Hazards.NearMissTally", b =>
-                {
-                    b.Property<byte[]>("Hash")
-                        .HasMaxLength(32)
-                        .HasColumnType("bytea")
-                        .HasColumnName("hash");
-
-                    b.Property<int>("Count")
-                        .HasColumnType("integer")
-                        .HasColumnName("count");
-
-                    b.Property<LocalDate>("Day")
-                        .HasColumnType("date")
-                        .HasColumnName("day");
-
-                    b.Property<uint>("Version")
-                        .IsConcurrencyToken()
-                        .ValueGeneratedOnAddOrUpdate()
-                        .HasColumnType("xid")
-                        .HasColumnName("xmin");
-
-                    b.HasKey("Hash")
-                        .HasName("pk_near_miss_tallies");
-
-                    b.ToTable("near_miss_tallies", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_near_miss_tallies_count", "count BETWEEN 0 AND 2");
                         });
                 });
 
@@ -2558,7 +2550,7 @@ namespace Foreshore.Guide.Migrations
 
                     b.ToTable("audit_entries", null, t =>
                         {
-                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'ProposalAccepted', 'ProposalDeclined', 'ProposalAsked', 'Restored', 'HazardConfirmed', 'HazardRejected', 'HazardEnded', 'HazardReworded', 'Closed', 'ClosureConfirmed', 'LiftAsked', 'ClosureLifted', 'NewStartMade', 'NewStartUsed', 'PhotoTakenDown')");
+                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'ProposalAccepted', 'ProposalDeclined', 'ProposalAsked', 'Restored', 'HazardConfirmed', 'HazardRejected', 'HazardEnded', 'HazardReworded', 'Closed', 'ClosureConfirmed', 'LiftAsked', 'ClosureLifted', 'NewStartMade', 'NewStartUsed', 'PhotoTakenDown', 'StationAdded', 'StationRemoved', 'ElevationStored', 'ElevationDeleted', 'SkylineDrawn', 'SkylineAsked', 'SkylineComputed', 'SignInHeldUp')");
                         });
                 });
 
@@ -2701,7 +2693,7 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnName("id");
 
                     b.Property<byte[]>("AuthenticatorKey")
-                        .HasMaxLength(20)
+                        .HasMaxLength(64)
                         .HasColumnType("bytea")
                         .HasColumnName("authenticator_key");
 
@@ -3325,31 +3317,6 @@ namespace Foreshore.Guide.Migrations
 
                             t.HasCheckConstraint("ck_tide_stations_what_it_is_made_from", "(kind = 'Harmonic' AND cardinality(constituent_names) > 0 AND reference_id IS NULL AND cardinality(turn_times) = 0) OR (kind = 'Subordinate' AND reference_id IS NOT NULL AND high_water_minutes IS NOT NULL AND low_water_minutes IS NOT NULL     AND high_water_height IS NOT NULL AND low_water_height IS NOT NULL AND heights_are_ratios IS NOT NULL     AND cardinality(constituent_names) = 0 AND cardinality(turn_times) = 0) OR (kind = 'HighLowTable' AND cardinality(turn_times) > 1 AND reference_id IS NULL AND cardinality(constituent_names) = 0)");
                         });
-                });
-
-            modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("integer")
-                        .HasColumnName("id");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
-
-                    b.Property<string>("FriendlyName")
-                        .HasMaxLength(200)
-                        .HasColumnType("character varying(200)")
-                        .HasColumnName("friendly_name");
-
-                    b.Property<string>("Xml")
-                        .HasMaxLength(20000)
-                        .HasColumnType("character varying(20000)")
-                        .HasColumnName("xml");
-
-                    b.HasKey("Id")
-                        .HasName("pk_data_protection_keys");
-
-                    b.ToTable("data_protection_keys", (string)null);
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Access.AccessRoute", b =>
