@@ -25,7 +25,7 @@ internal static class LiveLight
     {
         routes.MapGet("/contribute/sky", [OpenTo(Role.Member)] (string? at, string? zone, SharedSky sky, IClock clock) =>
             Spot(at, zone) is var (spot, clockZone) && spot is { } place ? Results.Json(Sky(place, clockZone, sky, clock.GetCurrentInstant())) : Results.BadRequest());
-        routes.MapGet("/contribute/season", [OpenTo(Role.Member)] async (HttpRequest request, SharedSky sky, Turns turns, IClock clock, CancellationToken cancel) =>
+        routes.MapGet("/contribute/season", [OpenTo(Role.Member)] async (HttpRequest request, SharedSky sky, ComputeTurns turns, IClock clock, CancellationToken cancel) =>
         {
             using var turn = await turns.TakeAsync(cancel);
             return Season(request.Query, sky, clock.GetCurrentInstant()) is { } season ? Results.Extensions.Season(season) : Results.BadRequest();

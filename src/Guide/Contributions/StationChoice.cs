@@ -51,7 +51,7 @@ public sealed class StationChoice(IDbContextFactory<GuideDb> database, IClock cl
     {
         await using var db = await database.CreateDbContextAsync(cancel);
         var slug = await db.Locations.Where(l => l.Id == proposal.TargetId).Select(l => l.Slug).SingleOrDefaultAsync(cancel);
-        if (slug is null || await db.LocationAsync(slug, reader, cancel: cancel) is not { } place || await db.LocationAsync(slug, reader, Parts.None, cancel) is not { } then)
+        if (slug is null || await db.LocationAsync(slug, reader, cancel: cancel) is not { } place || await db.LocationAsync(slug, reader, Parts.None, cancel: cancel) is not { } then)
             return null;
         if (PlaceSheet.Tide.Write(then, proposal.Given).Count > 0)
             return null;

@@ -43,7 +43,7 @@ internal static class Site
         var services = builder.Services;
         services.TryAddSingleton<IClock>(SystemClock.Instance);
         builder.Logging.AddConsole(options => options.FormatterName = OneLineConsole.Format).AddConsoleFormatter<OneLineConsole, ConsoleFormatterOptions>();
-        services.AddSingleton<Turns>();
+        services.AddSingleton<ComputeTurns>();
         services.AddSingleton<Kept>();
         services.AddSingleton<SharedSky>();
         services.AddSingleton<LightCache>();

@@ -20,11 +20,11 @@ public sealed class Kept : IDisposable
     private static readonly TimeSpan Unused = TimeSpan.FromHours(30);
 
     private readonly MemoryCache cache;
-    private readonly Turns turns;
+    private readonly ComputeTurns turns;
     private readonly ConcurrentDictionary<object, Lazy<object>> running = new();
     private readonly Lock making = new();
 
-    public Kept(IClock clock, Turns turns, long? mostBytes = null)
+    public Kept(IClock clock, ComputeTurns turns, long? mostBytes = null)
     {
         this.turns = turns;
         MostBytes = mostBytes ?? Usual;

@@ -16,7 +16,7 @@ public sealed class KeptTests
     public void What_was_used_longest_ago_makes_room()
     {
         var clock = new FakeClock(GuideHost.UsualNow);
-        using var kept = new Kept(clock, new Turns(1), 10 * Each);
+        using var kept = new Kept(clock, new ComputeTurns(1), 10 * Each);
         var made = new List<int>();
         for (var key = 0; key < 10; key++)
             Ask(key);
@@ -51,7 +51,7 @@ public sealed class KeptTests
     public void What_nobody_asks_for_goes_and_what_is_too_large_is_not_kept()
     {
         var clock = new FakeClock(GuideHost.UsualNow);
-        using var kept = new Kept(clock, new Turns(1), 10 * Each);
+        using var kept = new Kept(clock, new ComputeTurns(1), 10 * Each);
         var first = kept.Get("small", () => new object(), _ => Each);
         var large = kept.Get("large", () => new object(), _ => 5 * Each);
 
@@ -93,7 +93,7 @@ public sealed class KeptTests
     [Fact]
     public async Task Long_computations_take_turns_and_what_is_kept_needs_none()
     {
-        using var turns = new Turns(1);
+        using var turns = new ComputeTurns(1);
         using var kept = new Kept(new FakeClock(GuideHost.UsualNow), turns, 1 << 20);
         await kept.GetAsync("kept", () => "kept", _ => Each, Cancel);
 

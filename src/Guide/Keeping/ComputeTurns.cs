@@ -4,7 +4,7 @@ namespace Foreshore.Guide.Keeping;
 /// How many long computations run at once. One processor stays free for pages that only look things up, so that many who ask
 /// for long ones wait for each other and nobody else waits for them.
 /// </summary>
-public sealed class Turns(int? atOnce = null) : IDisposable
+public sealed class ComputeTurns(int? atOnce = null) : IDisposable
 {
     private readonly SemaphoreSlim free = new(atOnce ?? Math.Max(1, Environment.ProcessorCount - 1));
 
