@@ -1794,37 +1794,6 @@ namespace Foreshore.Guide.Migrations
                         });
                 });
 
-            modelBuilder.Entity("Foreshore.Guide.Database.RingKey", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("integer")
-                        .HasColumnName("id");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
-
-                    b.Property<string>("FriendlyName")
-                        .IsRequired()
-                        .HasMaxLength(200)
-                        .HasColumnType("character varying(200)")
-                        .HasColumnName("friendly_name");
-
-                    b.Property<string>("Xml")
-                        .IsRequired()
-                        .HasMaxLength(20000)
-                        .HasColumnType("character varying(20000)")
-                        .HasColumnName("xml");
-
-                    b.HasKey("Id")
-                        .HasName("pk_data_protection_keys");
-
-                    b.HasIndex("FriendlyName")
-                        .IsUnique()
-                        .HasDatabaseName("ix_data_protection_keys_friendly_name");
-
-                    b.ToTable("data_protection_keys", (string)null);
-                });
-
             modelBuilder.Entity("Foreshore.Guide.Elevation.ElevationFile", b =>
                 {
                     b.Property<int>("Id")
@@ -2550,7 +2519,7 @@ namespace Foreshore.Guide.Migrations
 
                     b.ToTable("audit_entries", null, t =>
                         {
-                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'ProposalAccepted', 'ProposalDeclined', 'ProposalAsked', 'Restored', 'HazardConfirmed', 'HazardRejected', 'HazardEnded', 'HazardReworded', 'Closed', 'ClosureConfirmed', 'LiftAsked', 'ClosureLifted', 'NewStartMade', 'NewStartUsed', 'PhotoTakenDown', 'StationAdded', 'StationRemoved', 'ElevationStored', 'ElevationDeleted', 'SkylineDrawn', 'SkylineAsked', 'SkylineComputed', 'SignInHeldUp')");
+                            t.HasCheckConstraint("ck_audit_entries_act", "act IN ('SignedIn', 'SignInRefused', 'SignedOut', 'SessionEnded', 'InvitationMade', 'InvitationRevoked', 'InvitationUsed', 'RoleChanged', 'MemberRemoved', 'MemberTakenBack', 'MemberErased', 'PasswordChanged', 'SecondStepSetUp', 'SecondStepDropped', 'RecoveryCodesMade', 'RecoveryCodeUsed', 'PasskeyAdded', 'PasskeyRemoved', 'Exported', 'VisitorsSetting', 'ProposalAccepted', 'ProposalDeclined', 'ProposalAsked', 'Restored', 'HazardConfirmed', 'HazardRejected', 'HazardEnded', 'HazardReworded', 'Closed', 'ClosureConfirmed', 'LiftAsked', 'ClosureLifted', 'NewStartMade', 'NewStartUsed', 'PhotoTakenDown', 'StationAdded', 'StationRemoved', 'ElevationStored', 'ElevationDeleted', 'SkylineDrawn', 'SkylineAsked', 'SkylineComputed')");
                         });
                 });
 
@@ -2693,7 +2662,7 @@ namespace Foreshore.Guide.Migrations
                         .HasColumnName("id");
 
                     b.Property<byte[]>("AuthenticatorKey")
-                        .HasMaxLength(64)
+                        .HasMaxLength(20)
                         .HasColumnType("bytea")
                         .HasColumnName("authenticator_key");
 
@@ -3317,6 +3286,31 @@ namespace Foreshore.Guide.Migrations
 
                             t.HasCheckConstraint("ck_tide_stations_what_it_is_made_from", "(kind = 'Harmonic' AND cardinality(constituent_names) > 0 AND reference_id IS NULL AND cardinality(turn_times) = 0) OR (kind = 'Subordinate' AND reference_id IS NOT NULL AND high_water_minutes IS NOT NULL AND low_water_minutes IS NOT NULL     AND high_water_height IS NOT NULL AND low_water_height IS NOT NULL AND heights_are_ratios IS NOT NULL     AND cardinality(constituent_names) = 0 AND cardinality(turn_times) = 0) OR (kind = 'HighLowTable' AND cardinality(turn_times) > 1 AND reference_id IS NULL AND cardinality(constituent_names) = 0)");
                         });
+                });
+
+            modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("FriendlyName")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("friendly_name");
+
+                    b.Property<string>("Xml")
+                        .HasMaxLength(20000)
+                        .HasColumnType("character varying(20000)")
+                        .HasColumnName("xml");
+
+                    b.HasKey("Id")
+                        .HasName("pk_data_protection_keys");
+
+                    b.ToTable("data_protection_keys", (string)null);
                 });
 
             modelBuilder.Entity("Foreshore.Guide.Access.AccessRoute", b =>
