@@ -129,13 +129,6 @@ public static class AccessWords
         { } cost => string.Create(CultureInfo.InvariantCulture, $"{cost:0.##} {currency}"),
     };
 
-    public static string Sailings(this FerryFacts ferry)
-    {
-        var interval = ferry.IntervalMinutes is { } minutes ? $", every {Minutes(minutes)}" : "";
-        var checkIn = ferry.LastCheckInMinutes > 0 ? $"; be there {ferry.LastCheckInMinutes} min before" : "";
-        return $"first {Clock.Format(ferry.FirstSailing)}, last {Clock.Format(ferry.LastSailing)}{interval}{checkIn}";
-    }
-
     /// <summary>What is known of a leg in figures: "walk 1.2 km, 40 m up, 25 min, shingle".</summary>
     public static string Figures(this Leg leg)
     {

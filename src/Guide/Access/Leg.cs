@@ -180,6 +180,14 @@ public sealed partial class Leg
         return this;
     }
 
+    /// <summary>The sailings of a ferry, for each direction.</summary>
+    public Leg Sail(Timetable outwards, Timetable back)
+    {
+        Require.That(Ferry is not null || (outwards.Equals(Timetable.Unknown) && back.Equals(Timetable.Unknown)), "Only a ferry has sailings. Enter hours instead, or enter the ferry first.");
+        Ferry = Ferry?.Sailing(outwards, back);
+        return this;
+    }
+
     public Leg Note(string notes)
     {
         Notes = Require.Text(notes, 600, "The notes");

@@ -17,6 +17,10 @@ namespace Foreshore.Guide.Api;
 /// <param name="Closures">All but lifted ones, with whether they hold today.</param>
 /// <param name="HazardNotes">Notes that show today, worst first.</param>
 /// <param name="HazardRatings">How bad each kind is.</param>
+/// <param name="Hours">When one may be at the place, as rules; null: nobody has said.</param>
+/// <param name="HoursWords">The same in words.</param>
+/// <param name="HoursAreToBeEntered">There are byelaws and no hours: whether one may be there is not known.</param>
+/// <param name="AskWhom">For what is on request or by permit.</param>
 /// <param name="Routes">Ways in, in the order the club prefers them.</param>
 /// <param name="Parking">Parking areas.</param>
 /// <param name="Overnight">Whether one may stay the night.</param>
@@ -26,6 +30,7 @@ internal sealed record LocationAnswer(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Notice, IReadOnlyList<string> Cautions, string NotForNavigation,
     LocationLine Place, string Background, string? Withheld, EmergencyAnswer? Emergency,
     IReadOnlyList<ClosureAnswer> Closures, IReadOnlyList<HazardNoteAnswer> HazardNotes, IReadOnlyList<HazardRatingAnswer> HazardRatings,
+    string? Hours, string? HoursWords, bool HoursAreToBeEntered, string? AskWhom,
     IReadOnlyList<RouteAnswer> Routes, IReadOnlyList<ParkingAnswer> Parking, IReadOnlyList<OvernightAnswer> Overnight,
     IReadOnlyList<VantageAnswer> VantagePoints, string Sea)
 {
@@ -39,6 +44,7 @@ internal sealed record LocationAnswer(
             [.. place.NotesShown(today).Select(n => new HazardNoteAnswer(n.Kind, n.Severity, HazardWords.SeverityWords(n.Severity), n.IsUnchecked, n.Text, n.Place,
                 n.Position is { } at ? PlaceAt.Of(at) : null, n.VantagePoint?.Slug))],
             [.. place.HazardRatings.Select(r => new HazardRatingAnswer(r.Kind, r.Severity, HazardWords.SeverityWords(r.Severity), r.VantagePoint?.Slug, r.Check.LastChecked.Iso(), r.NeedsChecking(today)))],
+            place.Hours is { } hours ? HoursNotation.Write(hours) : null, place.Hours?.Words(place.AskWhom), place.HoursAreToBeEntered, place.AskWhom,
             [.. place.Routes.Select(r => RouteAnswer.Of(r, place, today))],
             [.. place.Parking.Select(p => ParkingAnswer.Of(p, place, today))],
             [.. place.OvernightRules.Select(o => new OvernightAnswer(o.Sleeper, o.Standing, o.Words(), o.ParkingArea?.Name, o.Check.LastChecked.Iso(), o.Check.Link))],

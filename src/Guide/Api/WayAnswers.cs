@@ -27,7 +27,10 @@ internal sealed record RouteAnswer(string Name, bool MayBeRecommended, bool Clos
 /// <param name="ClimbMetres">Up.</param>
 /// <param name="Surface">Underfoot.</param>
 /// <param name="Notes">What to know.</param>
-/// <param name="Hours">Gate or hours of the way.</param>
+/// <param name="Hours">When it can be passed, as rules; null: nobody has said.</param>
+/// <param name="HoursWords">The same in words.</param>
+/// <param name="HoursOfTheSign">In the words of the sign; with these and no hours, it is not known when it can be passed.</param>
+/// <param name="AskWhom">For what is on request or by permit.</param>
 /// <param name="Group">May a club group go?</param>
 /// <param name="Tripod">May a tripod stand?</param>
 /// <param name="Dogs">May dogs?</param>
@@ -37,26 +40,27 @@ internal sealed record RouteAnswer(string Name, bool MayBeRecommended, bool Clos
 /// <param name="SaysWho">The source of these facts.</param>
 /// <param name="LastChecked">The day.</param>
 internal sealed record LegAnswer(LegKind Kind, string Name, LegalStatus LegalStatus, string LegalWords, bool ClosedToday, double? DistanceKilometres,
-    double? Minutes, double? ClimbMetres, string? Surface, string? Notes, string? Hours, Consent Group, Consent Tripod, DogRule Dogs,
+    double? Minutes, double? ClimbMetres, string? Surface, string? Notes, string? Hours, string? HoursWords, string? HoursOfTheSign, string? AskWhom, Consent Group, Consent Tripod, DogRule Dogs,
     FerryAnswer? Ferry, CrossingAnswer? Crossing, IReadOnlyList<double> Line, string SaysWho, DateOnly LastChecked)
 {
     public static LegAnswer Of(Leg leg, Location place, LocalDate today) => new(leg.Kind, leg.Name, leg.LegalStatus, leg.LegalStatus.Words(), place.IsClosed(leg, today),
-        leg.DistanceKilometres, leg.Minutes, leg.ClimbMetres, leg.Surface, leg.Notes, leg.HoursText, leg.Group, leg.Tripod, leg.Dogs,
-        leg.Ferry is { } f ? new(f.CrossingMinutes, f.FirstSailing.ToTimeOnly(), f.LastSailing.ToTimeOnly(), f.IntervalMinutes, f.LastCheckInMinutes, f.Fare, f.Currency, f.MinutesSaved) : null,
+        leg.DistanceKilometres, leg.Minutes, leg.ClimbMetres, leg.Surface, leg.Notes, leg.Hours is { } hours ? HoursNotation.Write(hours) : null, leg.Hours?.Words(leg.AskWhom), leg.HoursText, leg.AskWhom, leg.Group, leg.Tripod, leg.Dogs,
+        leg.Ferry is { } f ? new(f.CrossingMinutes, SailingsNotation.Write(f.Out), f.Out.Words(leg.AskWhom), SailingsNotation.Write(f.Back), f.Back.Words(leg.AskWhom), f.LastCheckInMinutes, f.Fare, f.Currency, f.MinutesSaved) : null,
         leg.Crossing is { } c ? new(TideHeightAnswer.Of(c.PassableBelow, place)!, c.MinutesFromStance, c.ShelteredBecause) : null,
         [.. leg.LineDegrees.Select(d => Math.Round(d, 6))], leg.Check.SaysWho, leg.Check.LastChecked.Iso());
 }
 
 /// <summary>What one must know of a ferry; times are local.</summary>
 /// <param name="CrossingMinutes">Under way.</param>
-/// <param name="FirstSailing">Of the day.</param>
-/// <param name="LastSailing">Of the day.</param>
-/// <param name="IntervalMinutes">Between sailings.</param>
+/// <param name="Out">Sailings towards the vantage point, as rules; empty: not known.</param>
+/// <param name="OutWords">The same in words.</param>
+/// <param name="Back">Sailings back, as rules; empty: not known.</param>
+/// <param name="BackWords">The same in words.</param>
 /// <param name="LastCheckInMinutes">Before the sailing.</param>
 /// <param name="Fare">Return, one person on foot.</param>
 /// <param name="Currency">ISO 4217.</param>
 /// <param name="MinutesSaved">Over the road; null: there is no road.</param>
-internal sealed record FerryAnswer(double CrossingMinutes, TimeOnly FirstSailing, TimeOnly LastSailing, double? IntervalMinutes, int LastCheckInMinutes, decimal? Fare, string? Currency, double? MinutesSaved);
+internal sealed record FerryAnswer(double CrossingMinutes, string Out, string OutWords, string Back, string BackWords, int LastCheckInMinutes, decimal? Fare, string? Currency, double? MinutesSaved);
 
 /// <summary>A tidal crossing. The tide is not computed yet: whether it is open is not known here.</summary>
 /// <param name="PassableBelow">Tide height.</param>
@@ -85,16 +89,17 @@ internal sealed record TideHeightAnswer(double Metres, TideDatum Datum, string S
 /// <param name="Cost">Of one stay; 0 is free.</param>
 /// <param name="Currency">ISO 4217.</param>
 /// <param name="HeightBarrierMetres">Clear height; null: none known.</param>
-/// <param name="LockedFrom">Local time.</param>
-/// <param name="LockedUntil">Local time.</param>
+/// <param name="Hours">When a car gets in and out, as rules; null: nobody has said.</param>
+/// <param name="HoursWords">The same in words.</param>
+/// <param name="AskWhom">For what is on request or by permit.</param>
 /// <param name="FloodsAbove">Tide height.</param>
 /// <param name="Notes">What to know.</param>
 /// <param name="LastChecked">The day.</param>
 internal sealed record ParkingAnswer(string Name, PlaceAt Position, bool ClosedToday, string Surface, int? Cars, decimal? Cost, string? Currency,
-    double? HeightBarrierMetres, TimeOnly? LockedFrom, TimeOnly? LockedUntil, TideHeightAnswer? FloodsAbove, string? Notes, DateOnly LastChecked)
+    double? HeightBarrierMetres, string? Hours, string? HoursWords, string? AskWhom, TideHeightAnswer? FloodsAbove, string? Notes, DateOnly LastChecked)
 {
     public static ParkingAnswer Of(ParkingArea area, Location place, LocalDate today) => new(area.Name, PlaceAt.Of(area.Position), place.IsClosed(area, today), area.Surface,
-        area.Capacity, area.Cost, area.Currency, area.HeightBarrierMetres, area.LockedFrom.Iso(), area.LockedUntil.Iso(), TideHeightAnswer.Of(area.FloodsAbove, place), area.Notes, area.Check.LastChecked.Iso());
+        area.Capacity, area.Cost, area.Currency, area.HeightBarrierMetres, area.Hours is { } hours ? HoursNotation.Write(hours) : null, area.Hours?.Words(area.AskWhom), area.AskWhom, TideHeightAnswer.Of(area.FloodsAbove, place), area.Notes, area.Check.LastChecked.Iso());
 }
 
 /// <summary>Whether one may stay the night.</summary>

@@ -1,4 +1,6 @@
 using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Stays;
+using Foreshore.Guide.Access;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Shell;
 using NodaTime;
@@ -34,6 +36,11 @@ public sealed class Answers(IReadOnlyDictionary<string, string> values)
     public LocalTime? Time(string name) => Text(name) is not { } typed ? null
         : Clock.Parse(typed) is { Success: true, Value: var time } ? time : throw Fault(name, $"\"{Short(typed)}\" is not a time of day. Enter hours and minutes like 06:30.");
 
+    public OpeningHours? Hours(string name) => Rules(name, HoursNotation.Read);
+
+    /// <summary>Empty: nothing is known of them.</summary>
+    public Timetable Sailings(string name) => Rules(name, SailingsNotation.Read) ?? Timetable.Unknown;
+
     public Position? Position(string name)
     {
         if (Text(name) is not { } typed)
@@ -48,6 +55,18 @@ public sealed class Answers(IReadOnlyDictionary<string, string> values)
     public string Needed(string name, string words) => Text(name) ?? throw Fault(name, words);
 
     public static AnswerException Fault(string name, string words) => new(new FieldFault(name, words));
+
+    private T? Rules<T>(string name, Func<string, T> read) where T : class
+    {
+        try
+        {
+            return Text(name) is { } typed ? read(typed) : null;
+        }
+        catch (NotAcceptedException refused)
+        {
+            throw Fault(name, refused.Message);
+        }
+    }
 
     private static TEnum One<TEnum>(string name, string typed) where TEnum : struct, Enum =>
         Enum.TryParse<TEnum>(typed, out var value) && Enum.IsDefined(value) && !char.IsAsciiDigit(typed[0]) && typed[0] != '-' ? value

@@ -33,9 +33,11 @@ internal static class PlaceSheet
                 (answers.Text("other-names") ?? "").Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))),
         new SheetPart<Location>("In an emergency", EmergencyFields, place => Read(place.Emergency), (place, answers) => place.InEmergency(OfEmergency(answers))),
         new SheetPart<Location>("The foreshore",
-            [new SheetField("foreshore-owner", "Owner of the foreshore") { Longest = 200 }, new SheetField("byelaws", "Byelaws", FieldKind.Text) { Longest = 600 }],
+            [new SheetField("foreshore-owner", "Owner of the foreshore") { Longest = 200 }, new SheetField("byelaws", "Byelaws", FieldKind.Text) { Longest = 600, IsGuarded = true, Hint = "Enter the hours they leave below as well: byelaws without hours leave the place not judged" }],
             place => [place.ForeshoreOwner ?? "", place.Byelaws ?? ""],
-            (place, answers) => place.OwnForeshore(answers.Text("foreshore-owner"), answers.Text("byelaws"))));
+            (place, answers) => place.OwnForeshore(answers.Text("foreshore-owner"), answers.Text("byelaws"))),
+        new SheetPart<Location>("Hours of the place", [HoursFields.Hours("When one may be there"), HoursFields.Ask],
+            place => [Written.Of(place.Hours), place.AskWhom ?? ""], (place, answers) => place.OpenBy(answers.Hours(HoursFields.Name), answers.Text(HoursFields.Ask.Name))));
 
     /// <summary>Which station a place's tide goes by, and the place's own corrections. Heights judged by another station need checking from then on.</summary>
     public static readonly Sheet<Location> Tide = new(

@@ -44,16 +44,21 @@ internal static class QueueQueries
     /// <summary>Places have their own dates, and months are not all as long: what lies a little before its period is read, and then left out.</summary>
     private const int EarlyDays = 4;
 
-    private sealed record Place(int Id, string Name, DateTimeZone Zone);
+    /// <summary>Marks, among the facts, hours that stand in words alone.</summary>
+    private const int ToEnter = 100;
+
+    /// <param name="ByelawsToEnter">Byelaws whose hours nobody has entered; null where there are none.</param>
+    private sealed record Place(int Id, string Name, DateTimeZone Zone, string? ByelawsToEnter);
 
     public static async Task<QueueView> QueueAsync(this GuideDb db, Reader warden, QueueKind? kind, Instant now, CancellationToken cancel)
     {
-        var places = (await db.Locations.VisibleTo(warden).Select(l => new { l.Id, l.Name, l.ZoneId }).ToListAsync(cancel))
-            .ToDictionary(l => l.Id, l => new Place(l.Id, l.Name, DateTimeZoneProviders.Tzdb[l.ZoneId]));
+        var places = (await db.Locations.VisibleTo(warden).Select(l => new { l.Id, l.Name, l.ZoneId, ToEnter = l.Hours == null ? l.Byelaws : null }).ToListAsync(cancel))
+            .ToDictionary(l => l.Id, l => new Place(l.Id, l.Name, DateTimeZoneProviders.Tzdb[l.ZoneId], l.ToEnter));
         List<QueueLine> lines =
         [
             .. await db.ClosuresAsync(places, now, cancel), .. await db.NotesAsync(places, now, cancel),
             .. await db.ProposalsAsync(places, cancel), .. await db.FactsAsync(places, now, cancel),
+            .. places.Values.Where(place => place.ByelawsToEnter is not null).Select(place => HoursToEnter(Matter.Place, place.Id, place.Name, place, now, place.ByelawsToEnter!)),
         ];
         return new([.. lines.OrderByDescending(line => line.Severity).ThenBy(line => line.Since)], kind);
     }
@@ -110,16 +115,23 @@ internal static class QueueQueries
             .Concat(db.Set<HazardRating>().Where(rating => rating.Check.LastChecked < oldHazard)
                 .Select(rating => new { Matter = (int)Matter.Rating, rating.Id, Name = rating.Kind.ToString(), PlaceId = rating.LocationId, rating.Check.LastChecked, rating.Check.SaysWho }))
             .Concat(db.Set<VantagePoint>().Where(stance => stance.Check.LastChecked < old)
-                .Select(stance => new { Matter = (int)Matter.Stance, stance.Id, stance.Name, PlaceId = stance.LocationId, stance.Check.LastChecked, stance.Check.SaysWho }));
+                .Select(stance => new { Matter = (int)Matter.Stance, stance.Id, stance.Name, PlaceId = stance.LocationId, stance.Check.LastChecked, stance.Check.SaysWho }))
+            .Concat(db.Set<Leg>().Where(leg => leg.Hours == null && leg.HoursText != null).Join(db.Set<AccessRoute>(), leg => leg.AccessRouteId, route => route.Id,
+                (leg, route) => new { Matter = ToEnter + (int)Matter.Leg, leg.Id, leg.Name, PlaceId = route.LocationId, leg.Check.LastChecked, SaysWho = leg.HoursText! }));
         var found = await facts.OrderBy(fact => fact.LastChecked).ThenBy(fact => fact.Matter).ThenBy(fact => fact.Id).Take(MostFacts).ToListAsync(cancel);
         return
             from each in found
-            let matter = (Matter)each.Matter
+            let isToEnter = each.Matter >= ToEnter
+            let matter = (Matter)(isToEnter ? each.Matter - ToEnter : each.Matter)
             let place = places.GetValueOrDefault(each.PlaceId)
-            where place is not null && each.LastChecked + (matter == Matter.Rating ? FactCheck.HazardPeriod : FactCheck.UsualPeriod) < now.InZone(place.Zone).Date
-            select new QueueLine(QueueKind.Fact, $"{Capital(matter.Words())}: {Name(matter, each.Name)}", place.Name, ProposalWords.Change(matter, each.Id), Noon(place, each.LastChecked), 0,
+            where place is not null && (isToEnter || each.LastChecked + (matter == Matter.Rating ? FactCheck.HazardPeriod : FactCheck.UsualPeriod) < now.InZone(place.Zone).Date)
+            select isToEnter ? HoursToEnter(matter, each.Id, each.Name, place, now, each.SaysWho) : new QueueLine(QueueKind.Fact, $"{Capital(matter.Words())}: {Name(matter, each.Name)}", place.Name, ProposalWords.Change(matter, each.Id), Noon(place, each.LastChecked), 0,
                 $"last checked {AccessWords.Day(each.LastChecked)}: {each.SaysWho}", (matter.Address(), each.Id));
     }
+
+    /// <summary>Hours that stand in words: what hangs on them is not judged until somebody enters them.</summary>
+    private static QueueLine HoursToEnter(Matter matter, int id, string name, Place place, Instant now, string words) =>
+        new(QueueKind.Fact, $"Hours to be entered: {name}", place.Name, ProposalWords.Change(matter, id), Noon(place, now.InZone(place.Zone).Date), 1, $"not judged until then; the words: {words}");
 
     private static LocalDate Before(Instant now, Period period) => now.InUtc().Date.PlusDays(EarlyDays) - period;
 

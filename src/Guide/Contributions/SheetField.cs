@@ -1,6 +1,9 @@
+using Foreshore.Guide.Access;
+using Foreshore.Guide.Locations;
+
 namespace Foreshore.Guide.Contributions;
 
-public enum FieldKind { Line, Text, Number, Whole, Choice, Several, YesNo, Date, Time, Position }
+public enum FieldKind { Line, Text, Number, Whole, Choice, Several, YesNo, Date, Time, Position, Hours, Sailings }
 
 /// <summary>One thing of a place, stance or picture that a member may propose to change, as forms, differences and history know it.</summary>
 /// <param name="Name">Stable for good: proposals and revisions are kept by it.</param>
@@ -49,6 +52,7 @@ public sealed record SheetField(string Name, string Label, FieldKind Kind = Fiel
     public string Words(string value) => value.Length == 0 ? "not recorded" : Kind switch
     {
         FieldKind.Choice or FieldKind.YesNo => WordsOf(value),
+        FieldKind.Hours or FieldKind.Sailings => RuleWords(value),
         FieldKind.Several => string.Join(", ", value.Split(' ').Select(WordsOf)),
         _ => value,
     };
@@ -58,6 +62,27 @@ public sealed record SheetField(string Name, string Label, FieldKind Kind = Fiel
 
     public static SheetField YesOrNo(string name, string label) =>
         new(name, label, FieldKind.YesNo) { Choices = [("no", "no"), ("yes", "yes")] };
+
+    /// <summary>Hours and sailings as the page will say them; null for other kinds, and while they cannot be read.</summary>
+    public string? ReadBack(string value)
+    {
+        try
+        {
+            return value.Length == 0 ? null : Kind switch
+            {
+                FieldKind.Hours => HoursNotation.Read(value).Words(),
+                FieldKind.Sailings => SailingsNotation.Read(value).Words(),
+                _ => null,
+            };
+        }
+        catch (NotAcceptedException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>In words, with what was typed behind it, so that it can be typed again.</summary>
+    private string RuleWords(string value) => ReadBack(value) is { } words ? $"{words} ({value})" : value;
 
     private string WordsOf(string value) => Choices.FirstOrDefault(choice => choice.Value == value) is { Words: { } words } ? words : value;
 }

@@ -1,5 +1,7 @@
 using System.Globalization;
 using Foreshore.Almanac.Earth;
+using Foreshore.Almanac.Stays;
+using Foreshore.Guide.Access;
 using NodaTime;
 using NodaTime.Text;
 
@@ -21,6 +23,10 @@ internal static class Written
     public static string Of(LocalDate? date) => date is { } day ? LocalDatePattern.Iso.Format(day) : "";
 
     public static string Of(LocalTime? time) => time is { } clock ? Clock.Format(clock) : "";
+
+    public static string Of(OpeningHours? hours) => hours is null ? "" : HoursNotation.Write(hours);
+
+    public static string Of(Timetable? sailings) => sailings is null ? "" : SailingsNotation.Write(sailings);
 
     public static string Of(Position? position) =>
         position is { } at ? string.Create(CultureInfo.InvariantCulture, $"{at.LatitudeDegrees:R}, {at.LongitudeDegrees:R}") : "";

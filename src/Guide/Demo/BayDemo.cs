@@ -84,7 +84,7 @@ internal static class BayDemo
                 "The one long sand beach of the bays, 700 m, facing south, with a pond and a field behind it. No lamp shows over the sea from here, and the glow of the towns lies behind the hill. "
                 + "Least terns nested on the upper bank until the seventies; the club was founded in the pavilion in 1951.")
             .JudgeTideBy(Cutler, CutlerMeanSea, new TideCorrections(3, 4, 0.94, 0.94))
-            .OwnForeshore("State park", "Closed from sunset except by permit; the club has one.").OpenBy(Hours("sunrise-sunset or by permit"), "Park manager, by letter, four weeks ahead")
+            .OwnForeshore("State park", "Closed from sunset except by permit; the club has one.").OpenBy(Hours("sunrise-sunset or by permit"), "the park manager, by letter, four weeks ahead")
             .InEmergency(new EmergencyBlock(At(44.6107, -67.4812), "911, ask for the Coast Guard")
             {
                 NearestRoad = "Bluff Road, along the whole beach",
@@ -104,7 +104,7 @@ internal static class BayDemo
         var beach = Leg.Walk("Over the bank to the sand", 0.2, 4, 2, "Boardwalk, sand", LegalStatus.OpenAccess, coast.Says("Park's sign", 28, "Ada Thorsen"))
             .NeverCutOff().Over(LegGround.SoftGround).ByNight(LightAtNight.KnownInTheDark)
             .Allow(Consent.Yes, Consent.Yes, DogRule.No).Open(new LocalTime(9, 0), new LocalTime(21, 0), "Later by the club's permit")
-            .OpenBy(Hours("09:00-21:00 or by permit"), "Later by the club's permit", "Park manager, by letter, four weeks ahead");
+            .OpenBy(Hours("09:00-21:00 or by permit"), "Later by the club's permit", "the park manager, by letter, four weeks ahead");
         var bluff = place.AddRoute("Bluff Road").From(lot, 0).From(verge, 4).Then(coast.Road("Bluff Road", 80, 70, "Park on the road side once the lot is shut.")).Then(beach);
         place.AddPermission(new PermissionLetter("Park manager", "The park after sunset, members of the club", coast.DaysAgo(210), null));
         place.AddPermission(new PermissionLetter("Park manager", "Night photography on the sand, up to eight people, no vehicles", coast.DaysAgo(210), coast.DaysAgo(-155), beach));

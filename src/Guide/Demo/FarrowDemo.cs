@@ -97,7 +97,7 @@ internal static class FarrowDemo
                     .Sailing(Sails("1 May-31 Oct first 05:30 last 19:45 every 45; 1 Nov-30 Nov on request; no sailings"), Sails("1 May-31 Oct first 06:00 last 20:15 every 45; 1 Nov-30 Nov on request; no sailings")), LegalStatus.Permissive,
                 coast.Says("Boatman's board", 75, "Marguerite Doyle", "https://ternbank.example/island-boat")).Allow(Consent.AskFirst, Consent.Yes, DogRule.No)
                 .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.Lit)
-                .OpenBy(null, askWhom: "The boatman, 207 555 0142, the evening before"))
+                .OpenBy(null, askWhom: "the boatman, 207 555 0142, the evening before"))
             .Then(Leg.Walk("Path across the island", 0.5, 9, 14, "Boardwalk, moss", LegalStatus.Permissive, coast.Says("Association's leaflet", 75, "Marguerite Doyle"))
                 .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.KnownInTheDark)
                 .Allow(Consent.Yes, Consent.Yes, DogRule.No).Draw(At(44.6521, -67.1962), At(44.6514, -67.1948), At(44.6508, -67.1930)));

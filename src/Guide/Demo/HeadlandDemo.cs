@@ -35,7 +35,7 @@ internal static class HeadlandDemo
 
         var park = place.AddParking(new ParkingArea("Light Road car park", At(44.8112, -66.9640), "Asphalt", coast.Says("Sign at the gate", 52, "Marguerite Doyle", "https://ternbank.example/light-road"))
             .Hold(40, 4, "USD").Lock(new LocalTime(20, 0), new LocalTime(8, 0))
-            .OpenBy(Hours("1 Apr-31 Oct 08:00-20:00; 1 Nov-31 Mar 08:00-17:00"), "Park ranger, 207 555 0118").Note("Gate locked at eight in summer, at five in winter; a car left inside stays there."));
+            .OpenBy(Hours("1 Apr-31 Oct 08:00-20:00; 1 Nov-31 Mar 08:00-17:00"), "the park ranger, 207 555 0118").Note("Gate locked at eight in summer, at five in winter; a car left inside stays there."));
         var verge = place.AddParking(new ParkingArea("Verge before the gate", At(44.8125, -66.9668), "Gravel verge", coast.Says("Club visit", 52, "Marguerite Doyle"))
             .Hold(5, 0).Bar(2.1).Note("For those who come before dawn. Off the white line."));
         place.AddOvernightRule(coast.Night(Sleeper.Vehicle, OvernightStanding.Forbidden, "Park rules, board at the gate", 52, area: park));

@@ -131,7 +131,7 @@ internal static class PassageDemo
                     .Sailing(Sails("15 Jun-15 Sep Mon-Fri first 08:00 last 15:30 every 90; 15 Jun-15 Sep Sat,Sun 08:00 09:30 11:00 14:00; no sailings"),
                         Sails("15 Jun-15 Sep Mon-Fri first 08:30 last 17:30 every 90; 15 Jun-15 Sep Sat,Sun 10:00 12:30 15:00 17:30; no sailings")), LegalStatus.OpenAccess,
                 coast.Says("Boatman's board on the wharf", 150, "Ivo Calder")).Allow(Consent.AskFirst, Consent.Yes, DogRule.No)
-                .OpenBy(null, askWhom: "The boatman on the wharf, the day before")
+                .OpenBy(null, askWhom: "the boatman on the wharf, the day before")
                 .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.Lit));
         var bank = place.AddRoute("To the head of the bar").From(turn, 0).Note("For the shell bank alone: it ends before the bar.")
             .Then(coast.Road("Bar Road", 19, 24, "Single track after the church; passing places."))

@@ -103,7 +103,7 @@ internal static class QuarryDemo
             .Then(Leg.Walk("Quarry Road", 1.9, 26, 30, "Stone road", LegalStatus.Private, coast.Says("Owner's sign: private, ask at the pump house", 70, "Ivo Calder"))
                 .NeverCutOff().Over(LegGround.Firm).ByNight(LightAtNight.NotKnownInTheDark)
                 .Allow(Consent.No, Consent.AskFirst, DogRule.No).Open(new LocalTime(6, 30), new LocalTime(17, 0), "Gate locked at night and on Sundays")
-                .OpenBy(Hours("Mon-Sat 06:30-17:00; Sun closed"), "Gate locked at night and on Sundays", "The foreman, at the pump house")
+                .OpenBy(Hours("Mon-Sat 06:30-17:00; Sun closed"), "Gate locked at night and on Sundays", "the foreman, at the pump house")
                 .Draw(At(44.7010, -67.1500), At(44.6965, -67.1450), At(44.6925, -67.1395)));
         var trail = place.AddRoute("Shore trail").From(trailLot, 0)
             .Then(coast.Road("To the shore trail", 46, 50, "Last 2 km gravel."))

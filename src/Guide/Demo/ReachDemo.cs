@@ -25,7 +25,7 @@ internal static class ReachDemo
                 "The cannery burnt in 1963. Two hundred pilings stand in rows in the mud, each with its cap of grass, and the tide race of the reach runs past the end of them.")
             .ShowTo(Visibility.Members)
             .JudgeTideBy(Cutler, CutlerMeanSea, new TideCorrections(11, 14, 0.86, 0.85))
-            .OwnForeshore("Private to low-water mark", "Ring the owner the day before.").OpenBy(Hours("Mon-Sat by permit; Sun closed"), "The owner, by telephone, the day before; the secretary has the number")
+            .OwnForeshore("Private to low-water mark", "Ring the owner the day before.").OpenBy(Hours("Mon-Sat by permit; Sun closed"), "the owner, by telephone, the day before; the secretary has the number")
             .InEmergency(new EmergencyBlock(At(44.5316, -67.6045), "911, ask for the Coast Guard")
             {
                 NearestRoad = "Cannery Lane, to the gate",

@@ -22,7 +22,7 @@ internal static class WesternDemo
                 "Blueberry heath, jack pine, then a boulder shore on both sides. The light on its bare island, 4.6 km off the end, is 36 m of grey granite and the second tallest of this coast. "
                 + "Heath turns scarlet in the first week of October.")
             .JudgeTideBy(Milbridge, MilbridgeMeanSea)
-            .OwnForeshore("Wildlife refuge", "Sunrise to sunset, except by permit.").OpenBy(Hours("sunrise-sunset or by permit"), "Refuge office, 207 555 0173, weekdays")
+            .OwnForeshore("Wildlife refuge", "Sunrise to sunset, except by permit.").OpenBy(Hours("sunrise-sunset or by permit"), "the refuge office, 207 555 0173, weekdays")
             .InEmergency(new EmergencyBlock(At(44.4015, -67.8998), "911; the refuge office answers by day")
             {
                 NearestRoad = "Neck Road, trail head",
