@@ -9,7 +9,7 @@ public class HoursWordsTests
     [InlineData("08:00-18:00", null, "daily 08:00–18:00")]
     [InlineData("May-Oct 08:00-18:00; Nov-Apr on request", "the ferryman, 207 555 0142", "May–October daily 08:00–18:00; November–April on request: ask the ferryman, 207 555 0142")]
     [InlineData("Mon-Fri 06:30-17:00; Sat,Sun closed", null, "Monday to Friday 06:30–17:00; Saturday and Sunday closed")]
-    [InlineData("15 May-14 Sep Mon,Wed-Fri 18:00-02:00; closed", null, "15 May – 14 September Monday, Wednesday to Friday 18:00–02:00 of the next day; closed")]
+    [InlineData("15 May-14 Sep Mon,Wed-Fri 18:00-02:00; closed", null, "15 May – 14 September Monday and Wednesday to Friday 18:00–02:00 of the next day; closed")]
     [InlineData("sunrise-sunset or by permit", "the refuge office", "daily sunrise to sunset, otherwise by permit: ask the refuge office")]
     [InlineData("30 min before sunrise-90 min after sunset", null, "daily 30 min before sunrise to 1 h 30 min after sunset")]
     [InlineData("May-Oct Sat 09:00-12:00", null, "May–October Saturday 09:00–12:00; closed on all other dates")]
