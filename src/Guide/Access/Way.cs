@@ -139,7 +139,7 @@ public sealed record Way(StayPlan Plan, IReadOnlyList<string> NotKnown)
                 if (water.Metres(crossing.PassableBelow) is not { } height)
                     unknown.Add($"the height of the crossing \"{leg.Name}\" {PlaceWater.NotCurrent}");
                 else
-                    yield return new(leg.Name, height, WayWalks.Beyond(crossing, [.. legs.Skip(i)]), crossing.ShelteredBecause is null);
+                    yield return new(leg.Name, height, WayWalks.Beyond(crossing, [.. legs.Skip(i)]) ?? walks.Out, crossing.ShelteredBecause is null);
             }
 
             if (stance.PathCutOff is not { } cutOff)

@@ -62,7 +62,7 @@ internal sealed class WayGates
         Hours(lot.Hours, false, place.Permits(), RideFrom(Parked + 1), $"{lot.Name} is locked", $"the hours of {lot.Name}", lot.AskWhom);
         Closed(date => place.IsClosed(lot, date), place.Closures.Any(closure => closure.ParkingArea == lot), RideFrom(Parked + 1), $"{lot.Name} is closed");
         if (LotFlood.Dry(lot, span, water) is { } dry)
-            gates.Add(new(dry, RideFrom(Parked + 1), walkIn, walkOut, $"{lot.Name} is under water"));
+            Gate(dry, RideFrom(Parked + 1), $"{lot.Name} is under water");
     }
 
     private void Hours(OpeningHours? hours, bool isToBeEntered, IReadOnlyList<DateInterval> permits, double ride, string shut, string what, string? ask)
@@ -70,14 +70,18 @@ internal sealed class WayGates
         if (isToBeEntered) gaps.Add(new(span, $"{what} are not entered yet"));
         if (hours is null || hours.IsAlways) return;
         var open = hours.Over(span, place.Zone, place.Position, sun, permits);
-        gates.Add(new(Both(open.Open, open.Unknown), ride, walkIn, walkOut, shut));
+        Gate(Both(open.Open, open.Unknown), ride, shut);
         gaps.AddRange(open.Unknown.Select(unknown => new WayGap(unknown, $"{what} are on request{Ask(ask)}")));
     }
+
+    /// <summary>What is still open where the days reckoned with end calls nobody back: that end is no lock.</summary>
+    private void Gate(IReadOnlyList<Interval> open, double ride, string shut) =>
+        gates.Add(new([.. open.Select(one => new Interval(one.Start <= span.Start ? null : one.Start, one.End >= span.End ? null : one.End))], ride, walkIn, walkOut, shut));
 
     private void Closed(Func<LocalDate, bool> on, bool ever, double ride, string closed)
     {
         if (!ever) return;
-        gates.Add(new(OpenDates(date => !on(date)), ride, walkIn, walkOut, closed));
+        Gate(OpenDates(date => !on(date)), ride, closed);
     }
 
     /// <summary>From the first landing of a day to the last check-in back: nobody is counted on who would have to stay over night.</summary>

@@ -27,7 +27,8 @@ internal sealed record WayWalks(Walk? In, Walk? Out, IReadOnlyList<string> Missi
 
         double? Whole(double? measured, double? ofStance)
         {
-            var minutes = (measured ?? (isFirst ? ofStance : null)) is { } whole ? whole + Offset() : summed;
+            // The stance's own figure stands in where parts of its first way are not timed, and shortens none that are.
+            var minutes = (measured ?? (isFirst && summed is null ? ofStance : null)) is { } whole ? whole + Offset() : summed;
             return minutes is { } told ? Math.Max(told, ofStance ?? 0) : null;
         }
 
