@@ -37,7 +37,7 @@ public class AgreementTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
         var places = DemoGuide.Locations(today);
         await using var db = guide.Open();
         var tides = await db.TidesOfAsync(places, TestContext.Current.CancellationToken);
-        var curves = new TideCurves();
+        var curves = new TideCurves(Shelf.Empty());
         var sky = new SharedSky(guide.Clock).For(now);
         List<string> found = [];
         var (windows, listed) = (0, 0);

@@ -26,7 +26,7 @@ public class DemoItineraryTests(DemoGuideSite guide) : IClassFixture<DemoGuideSi
         var places = DemoGuide.Locations(today);
         await using var db = guide.Open();
         var tides = await db.TidesOfAsync(places, TestContext.Current.CancellationToken);
-        var curves = new TideCurves();
+        var curves = new TideCurves(Shelf.Empty());
         List<string> found = [];
         var held = 0;
         foreach (var place in places)

@@ -44,7 +44,11 @@ internal static class Reading
             var lots = route.Parking.OrderBy(lot => lot.Order).ToList();
             var way = new FlatWay(route.Name, legs, null)
             {
-                IsOwn = own is not null, IsFirst = isFirst, End = own?.EndMinutes, WholeIn = own?.WalkInMinutes, WholeOut = own?.WalkOutMinutes,
+                IsOwn = own is not null,
+                IsFirst = isFirst,
+                End = own?.EndMinutes,
+                WholeIn = own?.WalkInMinutes,
+                WholeOut = own?.WalkOutMinutes,
                 FirstLotWalk = lots.Count > 0 ? lots[0].WalkMinutes : null,
             };
             isFirst = false;
@@ -110,8 +114,11 @@ internal static class Reading
             DayHours.Clock clock => empty with { Kind = Opens.Clock, From = Minutes(clock.From), Until = Minutes(clock.Until) },
             DayHours.Sun sun => empty with
             {
-                Kind = Opens.Sun, From = sun.From.OffsetMinutes, Until = sun.Until.OffsetMinutes,
-                FromRise = sun.From.Event == SunEvent.Sunrise, UntilRise = sun.Until.Event == SunEvent.Sunrise,
+                Kind = Opens.Sun,
+                From = sun.From.OffsetMinutes,
+                Until = sun.Until.OffsetMinutes,
+                FromRise = sun.From.Event == SunEvent.Sunrise,
+                UntilRise = sun.Until.Event == SunEvent.Sunrise,
             },
             _ => empty,
         };

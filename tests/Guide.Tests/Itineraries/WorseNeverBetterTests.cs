@@ -1,5 +1,4 @@
 using Foreshore.Almanac.Light;
-using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Outlooks;
 using NodaTime;
