@@ -23,8 +23,9 @@ public static class GoodDates
     /// The hours somebody goes out: dates rank by the minutes within them, and one without any is none. A night counts whole
     /// unless they hold at night too. Null: at any hour.
     /// </param>
+    /// <param name="goes">Sessions in which one may go at all; null: all.</param>
     /// <exception cref="ArgumentOutOfRangeException">The days leave the ephemeris, or the count is below 1.</exception>
-    public static IReadOnlyList<GoodDate> Next(Scene scene, DateTimeZone zone, Instant from, SkyEphemeris ephemeris, int count = 40, UsableTime? usable = null, HoursOut? hours = null)
+    public static IReadOnlyList<GoodDate> Next(Scene scene, DateTimeZone zone, Instant from, SkyEphemeris ephemeris, int count = 40, UsableTime? usable = null, HoursOut? hours = null, Predicate<Session>? goes = null)
     {
         ArgumentNullException.ThrowIfNull(scene);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
@@ -41,7 +42,7 @@ public static class GoodDates
             IReadOnlyList<LightRun> light = LightAnswer.Cut(touching, session.Span);
             var windows = usable?.Windows(light) ?? LightUnion.Of(light);
             var counted = Total(windows, (hours ?? HoursOut.Unrestricted).For(session.Kind == SessionKind.Night), zone);
-            if (counted > Duration.Zero)
+            if (counted > Duration.Zero && goes?.Invoke(session) != false)
                 found.Add((session, windows, counted, EndOf(light, windows)));
         }
 

@@ -40,6 +40,8 @@ internal readonly record struct StayBound(StayCause Cause, double Days, int Inde
 /// </summary>
 public sealed class Stay
 {
+    private static readonly Duration ADay = Duration.FromHours(24);
+
     private readonly StayPlan plan;
     private readonly StayBound opening, closing, nextClosing;
     private readonly Stretch usable;
@@ -59,6 +61,12 @@ public sealed class Stay
 
     /// <summary>When to leave the stance, rounded down to five minutes; null: nothing bounds it within the span asked for.</summary>
     public Instant? TurnBack => At(turnBack);
+
+    /// <summary>
+    /// Turn back for somebody who came for a window: what binds more than a day after its end binds nobody who came for it.
+    /// </summary>
+    /// <param name="windowEnd">End of the window.</param>
+    public Instant? TurnBackFrom(Instant windowEnd) => TurnBack is { } time && time <= windowEnd + ADay ? time : null;
 
     /// <summary>Last minute that counts for somebody who comes for this session; null: nothing bounds it. Turn back, or sooner where waves come and the night begins.</summary>
     public Instant? Until => At(usable.End);

@@ -16,8 +16,8 @@ public static class StayWords
     public const string IfWatched = "only if watched before dusk and not left since";
     public const string AtDarkStance = "at the dark stance, not on the ledge";
 
-    /// <summary>When to leave and why, however late; null where nothing calls one back.</summary>
-    public static string? TurnBack(Stay stay, DateTimeZone zone, bool isAtTheLatest) => stay.TurnBack is { } time
+    /// <summary>When to leave and why; null where nothing calls one back within a day of the window.</summary>
+    public static string? TurnBack(Stay stay, Instant windowEnd, DateTimeZone zone, bool isAtTheLatest) => stay.TurnBackFrom(windowEnd) is { } time
         ? $"turn back {time.Clock(zone)}{(isAtTheLatest ? AtTheLatest : "")}: {Closing(stay, zone)}" : null;
 
     /// <summary>What ends a stay.</summary>

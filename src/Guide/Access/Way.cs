@@ -76,7 +76,7 @@ public sealed record Way(StayPlan Plan, IReadOnlyList<string> NotKnown)
         var walks = WayWalks.Of(stance, own, route, lot, isFirst, place.Parking.Count > 0);
         List<string> unknown = [];
         var legs = route.Legs;
-        var (gates, gaps) = sun is null ? ([], []) : WayGates.Of(stance, place, legs, lot?.ParkingArea, walks, water, span, sun);
+        var (gates, gaps) = sun is null ? ([], []) : WayGates.Of(stance, place, legs, lot, walks, water, span, sun);
         var plan = new StayPlan(stance.Position, place.Zone)
         {
             Name = $"{route.Name}{(lot is null ? "" : $", car at {lot.ParkingArea.Name}")}",

@@ -22,12 +22,14 @@ internal sealed class WayGates
     private readonly IReadOnlyList<Leg> legs;
     private readonly ParkingArea? lot;
     private readonly Walk walkIn, walkOut;
+    private readonly double lotWalk;
     private readonly List<ClockGate> gates = [];
     private readonly List<WayGap> gaps = [];
 
-    private WayGates(Location place, IReadOnlyList<Leg> legs, ParkingArea? lot, WayWalks walks, Interval span, SunEphemeris sun)
+    private WayGates(Location place, IReadOnlyList<Leg> legs, RouteParking? lot, WayWalks walks, Interval span, SunEphemeris sun)
     {
-        (this.place, this.legs, this.lot, this.span, this.sun) = (place, legs, lot, span, sun);
+        (this.place, this.legs, this.lot, this.span, this.sun) = (place, legs, lot?.ParkingArea, span, sun);
+        lotWalk = lot?.WalkMinutes ?? 0;
         (walkIn, walkOut) = (walks.In ?? 0, walks.Out ?? 0);
     }
 
@@ -35,7 +37,7 @@ internal sealed class WayGates
     /// <param name="span">Both ends set; gates are shut outside it.</param>
     /// <param name="sun">Covers the span.</param>
     public static (IReadOnlyList<ClockGate> Gates, IReadOnlyList<WayGap> Gaps) Of(
-        VantagePoint stance, Location place, IReadOnlyList<Leg> legs, ParkingArea? lot, WayWalks walks, PlaceWater water, Interval span, SunEphemeris sun)
+        VantagePoint stance, Location place, IReadOnlyList<Leg> legs, RouteParking? lot, WayWalks walks, PlaceWater water, Interval span, SunEphemeris sun)
     {
         var way = new WayGates(place, legs, lot, walks, span, sun);
         // Nobody is still there, or on the way back, when a closure or a warning begins to count.
@@ -55,7 +57,7 @@ internal sealed class WayGates
             var leg = legs[i];
             Hours(leg.Hours, leg.HoursAreToBeEntered, place.PermitsFor(leg), RideFrom(i), $"{leg.Name} is shut", $"the hours of \"{leg.Name}\"", leg.AskWhom);
             Closed(date => place.IsClosed(leg, date), place.Closures.Any(closure => closure.Leg == leg), RideFrom(i), $"{leg.Name} is closed");
-            if (leg.Ferry is { } ferry) Boat(leg, ferry, i);
+            if (leg.Ferry is { } ferry) Boat(leg, ferry, i, water);
         }
 
         if (lot is null) return;
@@ -84,37 +86,66 @@ internal sealed class WayGates
         Gate(OpenDates(date => !on(date)), ride, closed);
     }
 
-    /// <summary>From the first landing of a day to the last check-in back: nobody is counted on who would have to stay over night.</summary>
-    private void Boat(Leg leg, FerryFacts ferry, int index)
+    /// <summary>
+    /// From the first landing of a day to the last check-in back from which one still gets home: nobody is counted on who would have
+    /// to stay over night.
+    /// </summary>
+    private void Boat(Leg leg, FerryFacts ferry, int index, PlaceWater water)
     {
         var (crossing, checkIn) = (Duration.FromMinutes(ferry.CrossingMinutes), Duration.FromMinutes(ferry.LastCheckInMinutes));
         var (there, back) = (ferry.Out.Over(span, place.Zone), ferry.Back.Over(span, place.Zone));
-        var homeSide = HomeSide(index);
-        var landings = there.Departures.Where(time => homeSide.All(gate => Holds(gate.Open, time - checkIn - Duration.FromMinutes(gate.Ride)))).Select(time => time + crossing);
-        var checkIns = back.Departures.Where(time => homeSide.All(gate => Holds(gate.Open, time + crossing + Duration.FromMinutes(gate.Ride)))).Select(time => time - checkIn);
-        var days = landings.GroupBy(ServiceDay).ToDictionary(day => day.Key, day => day.Min());
-        List<Interval> sails =
-        [
-            .. checkIns.GroupBy(ServiceDay).OrderBy(day => day.Key).Where(day => days.TryGetValue(day.Key, out var first) && first < day.Max())
-                .Select(day => new Interval(days[day.Key], day.Max())),
-        ];
+        var homeSide = HomeSide(index, water);
+        var backs = back.Departures.ToLookup(ServiceDay);
+        var sails = new List<Interval>();
+        foreach (var day in there.Departures.Where(time => homeSide.All(gate => gate.At(time - checkIn - gate.Ride) is not null)).GroupBy(ServiceDay))
+        {
+            var first = day.Min();
+            var last = backs[day.Key].Where(time => homeSide.All(gate => gate.At(time + crossing + gate.Ride) is { } open
+                && open.End >= time + crossing + gate.Ride + gate.InHand && (!gate.HoldsTheCar || open == gate.At(first - checkIn - gate.Ride)))).DefaultIfEmpty(first).Max();
+            if (last - checkIn > first + crossing) sails.Add(new(first + crossing, last - checkIn));
+        }
+
         List<Interval> unknown = [.. there.Unknown.Concat(back.Unknown)];
         // While nobody knows the sailings the light is told as if it sailed; the gap says that it is not judged.
-        gates.Add(new(Both(sails, unknown), RideFrom(index + 1), walkIn, walkOut, $"no boat ({leg.Name})"));
+        gates.Add(new(Both([.. sails.OrderBy(one => one.Start)], unknown), RideFrom(index + 1), walkIn, walkOut, $"no boat ({leg.Name})"));
         gaps.AddRange(unknown.Select(one => new WayGap(one, $"whether \"{leg.Name}\" sails is not known{Ask(leg.AskWhom)}")));
     }
 
-    /// <summary>Roads and the car park between home and a ferry: whoever lands must still get through them.</summary>
-    private List<(IReadOnlyList<Interval> Open, double Ride)> HomeSide(int ferry)
+    /// <summary>Something between home and a boat through which whoever has landed must still get.</summary>
+    /// <param name="Ride">From the landing to it, at the slowest.</param>
+    /// <param name="InHand">Time in hand before it closes.</param>
+    /// <param name="HoldsTheCar">The car stands there: it must come out in the opening in which it went in.</param>
+    private sealed record HomeGate(IReadOnlyList<Interval> Open, Duration Ride, Duration InHand, bool HoldsTheCar)
     {
-        List<(IReadOnlyList<Interval>, double)> gatesBefore = [];
-        for (var i = 0; i < ferry; i++)
-            if (legs[i].Hours is { IsAlways: false } hours)
-                gatesBefore.Add((hours.Over(span, place.Zone, place.Position, sun, place.PermitsFor(legs[i])).Open, legs.Take(ferry).Skip(i).Sum(leg => leg.Minutes ?? 0)));
-        if (lot?.Hours is { IsAlways: false } locked && Parked < ferry)
-            gatesBefore.Add((locked.Over(span, place.Zone, place.Position, sun, place.Permits()).Open, legs.Take(ferry).Skip(Parked + 1).Sum(leg => leg.Minutes ?? 0)));
-        return gatesBefore;
+        public Interval? At(Instant time) => Open.Where(one => one.Contains(time)).Cast<Interval?>().FirstOrDefault();
     }
+
+    /// <summary>Roads, crossings and the car park between home and a boat.</summary>
+    private List<HomeGate> HomeSide(int ferry, PlaceWater water)
+    {
+        var found = new List<HomeGate>();
+        for (var i = 0; i < ferry; i++)
+        {
+            if (legs[i].Hours is { IsAlways: false } hours)
+                found.Add(new(hours.Over(span, place.Zone, place.Position, sun, place.PermitsFor(legs[i])).Open, Slowest(i, ferry), Duration.Zero, false));
+            if (legs[i].Crossing is { } crossing && water.Metres(crossing.PassableBelow) is { } height && water.Curve is { } tide)
+                found.Add(new([.. tide.Below(height - Allowance.Usual.TideMetres)], Slowest(i, ferry), Duration.FromMinutes(StayPlan.ReserveMinutes), false));
+        }
+
+        if (lot is null || Parked >= ferry) return found;
+        var toCar = Slowest(Parked + 1, ferry) + Duration.FromMinutes(lotWalk * Slow(1));
+        if (lot.Hours is { IsAlways: false } locked)
+            found.Add(new(locked.Over(span, place.Zone, place.Position, sun, place.Permits()).Open, toCar, Duration.Zero, true));
+        if (LotFlood.Dry(lot, span, water) is { } dry)
+            found.Add(new(dry, toCar, Duration.Zero, true));
+        return found;
+    }
+
+    /// <summary>From a boat's landing back to where a leg begins, in the dark and over its ground.</summary>
+    private Duration Slowest(int leg, int ferry) => Duration.FromMinutes(legs.Take(ferry).Skip(leg).Sum(one =>
+        (one.Minutes ?? 0) * (one.Kind == LegKind.Walk ? Slow(WayWalks.GroundOf(one)) : 1) + (one.Ferry?.LastCheckInMinutes ?? 0)));
+
+    private static double Slow(double ground) => Math.Max(StayPlan.LeastCutOffFactor, Party.One.Factor(isDark: true, ground));
 
     private LocalDate ServiceDay(Instant time) => (time - Duration.FromHours(ServiceDayBeginsHour)).InZone(place.Zone).Date;
 
@@ -137,8 +168,6 @@ internal sealed class WayGates
     private double RideFrom(int leg) => legs.Skip(leg).Where(one => one.Kind != LegKind.Walk).Sum(one => (one.Minutes ?? 0) + (one.Ferry?.LastCheckInMinutes ?? 0));
 
     private static string Ask(string? whom) => whom is null ? "" : $": ask {whom}";
-
-    private static bool Holds(IReadOnlyList<Interval> open, Instant time) => open.Any(one => one.Contains(time));
 
     private static List<Interval> Both(IReadOnlyList<Interval> one, IReadOnlyList<Interval> other)
     {

@@ -19,7 +19,7 @@ internal sealed record WayWalks(Walk? In, Walk? Out, IReadOnlyList<string> Missi
     public static WayWalks Of(VantagePoint stance, StanceWay? own, AccessRoute? route, RouteParking? lot, bool isFirst, bool placeHasParking)
     {
         List<string> missing = [];
-        var extra = route is null ? 0 : route.Legs.Where(OnFoot).Sum(leg => (leg.Minutes ?? 0) * (Ground(leg) - 1));
+        var extra = route is null ? 0 : route.Legs.Where(OnFoot).Sum(leg => (leg.Minutes ?? 0) * (GroundOf(leg) - 1));
         var summed = Summed(own, route, lot, placeHasParking, out var why);
         var (walkIn, walkOut) = (Whole(own?.WalkInMinutes, stance.WalkInMinutes), Whole(own?.WalkOutMinutes, stance.WalkOutMinutes));
         if (walkIn is null || walkOut is null) missing.Add(why ?? Untimed);
@@ -50,7 +50,7 @@ internal sealed record WayWalks(Walk? In, Walk? Out, IReadOnlyList<string> Missi
 
     /// <summary>Off the stance, over the ground of the way's last leg on foot.</summary>
     public static Walk? OffStance(double? minutes, IReadOnlyList<Leg> legs) =>
-        minutes is { } told ? new Walk(told, legs.LastOrDefault(OnFoot) is { } last ? Ground(last) : 1) : null;
+        minutes is { } told ? new Walk(told, legs.LastOrDefault(OnFoot) is { } last ? GroundOf(last) : 1) : null;
 
     private static double? Summed(StanceWay? own, AccessRoute? route, RouteParking? lot, bool placeHasParking, out string? why)
     {
@@ -68,10 +68,11 @@ internal sealed record WayWalks(Walk? In, Walk? Out, IReadOnlyList<string> Missi
     private static double MeanGround(IReadOnlyList<Leg> legs)
     {
         var walked = legs.Where(leg => OnFoot(leg) && leg.Minutes > 0).ToList();
-        return walked.Count == 0 ? legs.Select(Ground).DefaultIfEmpty(1).Max() : walked.Sum(leg => leg.Minutes!.Value * Ground(leg)) / walked.Sum(leg => leg.Minutes!.Value);
+        return walked.Count == 0 ? legs.Select(GroundOf).DefaultIfEmpty(1).Max() : walked.Sum(leg => leg.Minutes!.Value * GroundOf(leg)) / walked.Sum(leg => leg.Minutes!.Value);
     }
 
-    private static double Ground(Leg leg) => leg.Ground switch
+    /// <summary>What a leg's ground multiplies a walk over it by.</summary>
+    public static double GroundOf(Leg leg) => leg.Ground switch
     {
         LegGround.WetRock or LegGround.Weed or LegGround.Boulders => Party.WetRockFactor,
         LegGround.SoftGround => Party.SoftGroundFactor,

@@ -34,7 +34,7 @@ public sealed record WindowPlan(Way Way, LightRun Window, Instant LightEnds, Sta
     }
 
     /// <summary>When to leave the stance; null where nothing calls one back, or it can't be told.</summary>
-    public Instant? TurnBack => Stay?.TurnBack;
+    public Instant? TurnBack => Stay?.TurnBackFrom(Window.End);
 
     /// <summary>When to have arrived, at the watch place where watching comes first; null where it can't be told.</summary>
     public Instant? ArriveBy => Itinerary?.ArriveBy;

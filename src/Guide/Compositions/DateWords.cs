@@ -1,6 +1,5 @@
 using System.Globalization;
 using Foreshore.Almanac.Light;
-using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Shell;
 using NodaTime;
@@ -52,7 +51,7 @@ public static class DateWords
 
     private static string? TurnBackWords(GoodDate date, DateTimeZone zone)
     {
-        var times = date.Stays.OfType<Stay>().Select(stay => stay.TurnBack).OfType<Instant>().Distinct().Select(time => time.Clock(zone)).ToList();
+        var times = date.Stays.Zip(date.Windows).Select(one => one.First?.TurnBackFrom(one.Second.End)).OfType<Instant>().Distinct().Select(time => time.Clock(zone)).ToList();
         if (times.Count == 0)
             return null;
         var early = date.Stay!.TurnBack < date.LightEnds ? ": you will leave before the best of it" : "";

@@ -27,14 +27,15 @@ public sealed class LightCache(SharedSky sky, Kept kept)
 
     /// <summary>The best sessions of the next 365 days that are not over, by date.</summary>
     public async ValueTask<IReadOnlyList<GoodDate>> GoodDatesAsync(
-        Location place, VantagePoint stance, Composition picture, PictureUse use, Instant now, CancellationToken cancel)
+        Location place, VantagePoint stance, Composition picture, PictureUse use, HoursOut hours, Instant now, CancellationToken cancel)
     {
         var today = now.InZone(place.Zone).Date;
-        var found = await kept.GetAsync(new DatesKey(Stamp.Of(place, stance, picture), use.Stamp, today), () =>
+        var found = await kept.GetAsync(new DatesKey(Stamp.Of(place, stance, picture), use.Stamp, today, hours), () =>
         {
             var from = place.Zone.AtStartOfDay(today).ToInstant();
             var ephemeris = sky.For(now);
-            return GoodDates.Next(picture.ToScene(stance, place), place.Zone, from, ephemeris, usable: use.Over(from, from + Duration.FromDays(366), ephemeris));
+            return GoodDates.Next(picture.ToScene(stance, place), place.Zone, from, ephemeris, usable: use.Over(from, from + Duration.FromDays(366), ephemeris), hours: hours,
+                goes: use.Goes(from, from + Duration.FromDays(366), ephemeris));
         }, LightWeights.Of, cancel);
         return [.. found.Where(date => date.Windows[^1].End > now)];
     }
@@ -65,7 +66,7 @@ public sealed class LightCache(SharedSky sky, Kept kept)
 
     private sealed record SeasonKey(Stamp Of, string Use, YearMonth First, HoursOut Hours);
 
-    private sealed record DatesKey(Stamp Of, string Use, LocalDate Today);
+    private sealed record DatesKey(Stamp Of, string Use, LocalDate Today, HoursOut Hours);
 
     private sealed record DrawnKey(Stamp Of, string Use, LocalDate Today);
 

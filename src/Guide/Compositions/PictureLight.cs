@@ -73,7 +73,7 @@ public sealed class PictureLight(SharedSky shared, LightCache kept, TideCurves c
         var use = PictureUse.Of(view.From, picture, curves, now);
         var season = await kept.SeasonAsync(place, stance, picture, use, hours, now, cancel);
         // The day's own sessions drop out of the list as they end.
-        var dates = await kept.GoodDatesAsync(place, stance, picture, use, now, cancel);
+        var dates = await kept.GoodDatesAsync(place, stance, picture, use, hours, now, cancel);
         var drawn = await kept.DrawnAsync(place, stance, picture, use, view.From.Today, () => Draw(view, dates, shared.For(now)), cancel);
         return new PictureLightView(season, hours, dates, drawn.Days, drawn.Horizon, drawn.Frame, drawn.SunPath, SeasonDrawing.Of(season), stance.Skyline, use.Words);
     }

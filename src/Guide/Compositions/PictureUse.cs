@@ -74,6 +74,19 @@ public sealed class PictureUse
                 ? ways.Time(way, wishes) : null;
     }
 
+    /// <summary>
+    /// Whether one may go in a session at all, for dates by light alone: none is listed that a closure, a warning, a flooded car, no
+    /// way in, or no place to watch the sea from rules out.
+    /// </summary>
+    /// <param name="sky">Covers the span.</param>
+    public Predicate<Session>? Goes(Instant from, Instant to, SkyEphemeris sky)
+    {
+        if (Missing is null)
+            return null;
+        var ways = new StanceWays(view.Stance, view.Place, water, from, to, sky.Sun);
+        return session => view.Stance is not { IsWaveExposed: true, WatchPlace: null } && ways.In(session) is { Stops.Count: 0, FloodKeepsOff: false, NoWayIn: null };
+    }
+
     /// <summary>What the table and the dates count, in words.</summary>
     public string Words => Missing is { } missing ? $"Light alone: {missing}, so the tide and the way back are not in it."
         : $"These minutes have the wanted light and tide, with the tide at least 0.3 m below every limit and the way there and back open{(FirstWay is null ? "" : $": by {FirstWay}, unless that is closed or leaves no window")}. "

@@ -50,7 +50,7 @@ public sealed record SessionLight(
         UsableWindow Window(LightRun run)
         {
             var stay = usable.StayAt(run.Start);
-            return new(run, stay?.TurnBack, stay);
+            return new(run, stay?.TurnBackFrom(run.End), stay);
         }
     }
 

@@ -110,7 +110,7 @@ internal sealed class StanceOutlooks
     private List<string> Words(UsableWindow window, Way way, Session span, TideWishes wishes, TideCurve? tide)
     {
         List<string> words = [];
-        if (way.TellsTurnBackIn(span.Span) && window.Stay is { } stay && StayWords.TurnBack(stay, zone, way.IsAtTheLatest) is { } turnBack)
+        if (way.TellsTurnBackIn(span.Span) && window.Stay is { } stay && StayWords.TurnBack(stay, window.Run.End, zone, way.IsAtTheLatest) is { } turnBack)
             words.Add(turnBack);
         if ((way.Plan.NeedsTide || wishes.NeedTide) && StayWords.Tide(tide, window.Run) is { } water)
             words.Add(water);

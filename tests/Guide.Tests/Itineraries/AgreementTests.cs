@@ -2,6 +2,7 @@ using Foreshore.Almanac.Light;
 using Foreshore.Guide.Api;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Demo;
+using Foreshore.Guide.Keeping;
 using Foreshore.Guide.Locations;
 using Foreshore.Guide.Outlooks;
 using Foreshore.Guide.Support;
@@ -55,7 +56,8 @@ public class AgreementTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
                 var view = new StanceView(new PlaceView(place, today, ((CountryCautions?)null).ToPrint(), tides.Of(place)), stance);
                 var use = PictureUse.Of(view, picture.Key, curves, now);
                 var begin = place.Zone.AtStartOfDay(today).ToInstant();
-                var dates = GoodDates.Next(picture.Key.ToScene(stance, place), place.Zone, begin, sky, 2000, use.Over(begin, begin + Duration.FromDays(366), sky));
+                var dates = GoodDates.Next(picture.Key.ToScene(stance, place), place.Zone, begin, sky, 2000, use.Over(begin, begin + Duration.FromDays(366), sky),
+                    goes: use.Goes(begin, begin + Duration.FromDays(366), sky));
                 var bySession = dates.ToDictionary(date => (date.Session.Kind, date.Session.Date));
                 foreach (var (_, _, cell) in picture)
                 {
@@ -96,10 +98,12 @@ public class AgreementTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
     private static IEnumerable<string> Listed(BoardCell cell, GoodDate? date, PictureUse use)
     {
         var judgement = cell.Judgement!;
-        // Where tide or way can't be told the dates are light's alone, and the page says so.
-        if (use.Missing is not null) yield break;
         if (date is not null && judgement.Verdict is Verdict.DoesNotSuit or Verdict.KeepOff)
-            yield return $"a good date, and on the board {judgement.Verdict}: {judgement.Reasons[0]}";
+            yield return $"a good date, and on the board {judgement.Verdict}: {judgement.Reasons[0]}{(use.Missing is null ? "" : $" (dates by light alone: {use.Missing})")}";
+        if (use.Missing is not null) yield break;
+        if (date is not null && date.Stay?.TurnBackFrom(date.Windows.Max(window => window.End)) > date.Session.End + Soon)
+            yield return $"the date turns back {date.Stay!.TurnBack}, days after its session";
+        if (cell.Plan?.TurnBack > cell.Span!.End + Soon) yield return $"the board turns back {cell.Plan!.TurnBack}, days after the session";
         if (cell.Plan is not { } plan) yield break;
         if (date is null)
         {

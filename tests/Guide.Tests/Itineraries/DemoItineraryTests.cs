@@ -1,6 +1,7 @@
 using Foreshore.Almanac.Sun;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Demo;
+using Foreshore.Guide.Keeping;
 using Foreshore.Guide.Support;
 using Foreshore.Guide.Tides;
 using NodaTime;

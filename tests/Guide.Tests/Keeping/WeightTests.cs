@@ -32,7 +32,7 @@ public sealed class WeightTests(DemoGuideSite site) : IClassFixture<DemoGuideSit
                     var view = (await db.PictureAsync(place.Slug, stance.Slug, picture.Slug, new Reader(Role.Warden), GuideHost.UsualNow, Cancel))!;
                     var use = PictureUse.Of(view.From, view.Picture, curves, GuideHost.UsualNow);
                     var season = await light.SeasonAsync(view.Place, view.Stance, view.Picture, use, HoursOut.Unrestricted, GuideHost.UsualNow, Cancel);
-                    var dates = await light.GoodDatesAsync(view.Place, view.Stance, view.Picture, use, GuideHost.UsualNow, Cancel);
+                    var dates = await light.GoodDatesAsync(view.Place, view.Stance, view.Picture, use, Almanac.Light.HoursOut.Unrestricted, GuideHost.UsualNow, Cancel);
                     var today = view.From.Today;
                     var behind = await light.BehindAsync(view.Place, view.Stance, view.Picture, new(today, today.PlusYears(1), SubjectAlignments.UsualToleranceDegrees, WantedBodies.Usual), GuideHost.UsualNow, Cancel);
                     var drawn = PictureLight.Draw(view, dates, sky.For(GuideHost.UsualNow));
