@@ -60,7 +60,7 @@ internal sealed record WeekendCellAnswer(
     public static WeekendCellAnswer Of(BoardCell cell, NodaTime.DateTimeZone zone) => new(
         cell.Session.Date.Iso(), cell.Session.Kind, cell.Judgement?.Verdict.Word(), cell.Judgement?.Window?.Light,
         cell.Judgement?.Window?.Start.At(zone), cell.Judgement?.Window?.End.At(zone),
-        cell.StayTold?.TurnBack?.At(zone), cell.StayTold is { TurnBack: not null } stay ? stay.Closing : null,
+        cell.Plan?.TurnBack?.At(zone), cell.Plan is { TurnBack: not null, Stay: { } stay } ? stay.Closing : null,
         cell.By?.Way.Name, cell.Plan?.ArriveBy?.At(zone), cell.Plan?.LightEnds.At(zone), cell.By?.Way.IsAtTheLatest ?? false, cell.First?.Way.Name,
         [.. cell.Others.Select(other => WeekendAlternateAnswer.Of(other, zone))], cell.Judgement?.Reasons ?? [], cell.IsPast ? "past" : cell.Missing);
 }

@@ -46,7 +46,7 @@ public sealed record WaterDrawing(
         return new(span, heights.Min(), heights.Max(), curve,
             [.. tide.Extremes.Where(turn => span.Contains(turn.Time)).Select(turn => (Share(turn.Time), turn))],
             band, [.. NotUsable()], [.. Parts().Where(part => part.To > part.From)],
-            cell.StayTold?.TurnBack is { } turnBack && turnBack >= span.Start && turnBack <= span.End ? (Share(turnBack), turnBack) : null);
+            cell.Plan?.TurnBack is { } turnBack && turnBack >= span.Start && turnBack <= span.End ? (Share(turnBack), turnBack) : null);
 
         double Share(Instant time) => Math.Clamp((time - span.Start) / span.Duration, 0, 1);
 

@@ -1,6 +1,5 @@
 using Foreshore.Almanac.Earth;
 using Foreshore.Almanac.Light;
-using Foreshore.Almanac.Stays;
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Compositions;
 using Foreshore.Guide.Locations;
@@ -26,9 +25,6 @@ public sealed record BoardCell(
 
     /// <summary>What the other open ways would give, in the club's order.</summary>
     public IReadOnlyList<Alternate> Others { get; init; } = [];
-
-    /// <summary>The stay of the window, where its turn back can be told.</summary>
-    public Stay? StayTold => Plan?.Stay;
 
     /// <summary>What the strip brackets: the window alone, as the way there cuts it, and nothing where there is none.</summary>
     public IReadOnlyList<Interval> Brackets => Judgement?.Window is { } window ? [new(window.Start, window.End)] : [];
