@@ -37,6 +37,13 @@ public sealed class AccessRoute
     /// <summary>No leg is private, closed or of unknown standing, and there is at least one leg.</summary>
     public bool MayBeRecommended => legs.Count > 0 && legs.All(leg => leg.MayBeRecommended);
 
+    public AccessRoute Call(string name, string? notes)
+    {
+        Name = Require.Text(name, 80, "The route's name");
+        Notes = Require.TextOrNull(notes, 600, "The notes");
+        return this;
+    }
+
     public AccessRoute Note(string notes)
     {
         Notes = Require.Text(notes, 600, "The notes");

@@ -14,7 +14,8 @@ internal sealed class AccessRouteMapping : IEntityTypeConfiguration<AccessRoute>
         route.Property(r => r.Notes).HasMaxLength(600);
         route.Property(r => r.Version).IsRowVersion();
         route.Ignore(r => r.MayBeRecommended);
-        route.HasIndex(r => new { r.LocationId, r.Order }).IsUnique();
+        // Not unique: a new order is written row by row.
+        route.HasIndex(r => new { r.LocationId, r.Order });
         route.HasMany(r => r.Parking).WithOne().HasForeignKey(p => p.AccessRouteId);
         route.HasMany(r => r.Legs).WithOne().HasForeignKey(leg => leg.AccessRouteId);
     }

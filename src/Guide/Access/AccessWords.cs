@@ -142,6 +142,17 @@ public static class AccessWords
         return $"{(leg.Kind == LegKind.Other ? "" : leg.Kind.Words() + " ")}{string.Join(", ", parts.OfType<string>())}";
     }
 
+    /// <summary>Where the car stands for a way: "Car: Net yard, 4 min on foot to where the way begins; else Verge, walk not timed."</summary>
+    public static string CarParks(this AccessRoute route) => route.Parking.Count == 0 ? "No car park is named for this way."
+        : $"Car: {string.Join("; else ", route.Parking.OrderBy(served => served.Order).Select(served => $"{served.ParkingArea.Name}, {Walk(served.WalkMinutes)}"))}.";
+
+    private static string Walk(double? minutes) => minutes switch
+    {
+        null => "the walk from it not timed",
+        < 0.5 => "where the way begins",
+        { } walk => $"{Minutes(walk)} on foot from where the way begins",
+    };
+
     /// <summary>"gravel, about 8 cars, free, no height barrier".</summary>
     public static string Facts(this ParkingArea area)
     {

@@ -215,6 +215,14 @@ public sealed partial class Leg
         return this;
     }
 
+    /// <summary>What is known of the boat.</summary>
+    public Leg Sail(FerryFacts ferry)
+    {
+        Require.That(Kind == LegKind.Ferry, "Only a leg by ferry has a crossing time, a check-in and a fare. Clear them.");
+        (Ferry, Minutes) = (ferry, ferry.CrossingMinutes);
+        return this;
+    }
+
     public Leg Over(LegGround ground)
     {
         Ground = ground;

@@ -45,6 +45,27 @@ public sealed record FerryFacts
 
     public FerryFacts Sailing(Timetable outwards, Timetable back) => this with { Out = outwards, Back = back };
 
+    /// <summary>A ferry of whose sailings nobody has said anything yet.</summary>
+    public static FerryFacts WithoutSailings(double crossingMinutes, int lastCheckInMinutes) =>
+        new(crossingMinutes, LocalTime.Midnight, LocalTime.Midnight, null, lastCheckInMinutes);
+
+    /// <summary>The same boat at the same times, with other figures.</summary>
+    public FerryFacts Take(double crossingMinutes, double? intervalMinutes, int lastCheckInMinutes) => this with
+    {
+        CrossingMinutes = Require.Between(crossingMinutes, 1, 2880, "The crossing time", "minutes"),
+        IntervalMinutes = Require.BetweenOrNull(intervalMinutes, 1, 10080, "The interval between sailings", "minutes"),
+        LastCheckInMinutes = Require.Between(lastCheckInMinutes, 0, 240, "The last check-in before a sailing", "minutes"),
+    };
+
+    /// <summary>What it costs, and the minutes it saves; null: not known, or no road.</summary>
+    public FerryFacts Costing(decimal? fare, string? currency, double? minutesSaved)
+    {
+        Require.That(fare is not null || currency is null, "A currency without a fare says nothing. Enter the fare, or clear the currency.");
+        Require.That(fare is null || currency is not null, "A fare needs its currency, as the three letters of ISO 4217, for example USD.");
+        var cleared = this with { Fare = null, Currency = null, MinutesSaved = Require.BetweenOrNull(minutesSaved, 0, 1440, "The time saved over the road", "minutes") };
+        return fare is { } price ? cleared.Costing(price, currency!) : cleared;
+    }
+
     public FerryFacts Costing(decimal fare, string currency)
     {
         Require.That(fare is >= 0 and <= 100_000, "The fare is out of range. Enter the price of one return ticket on foot.");

@@ -26,18 +26,20 @@ namespace Foreshore.Guide.Api;
 /// <param name="WalkOutMinutes">In daylight.</param>
 /// <param name="MinutesToBeyondReach">From the stance to beyond the last place the water can reach.</param>
 /// <param name="WalkedInTheDark">A member has walked the way in the dark.</param>
+/// <param name="Ways">Its own ways in order; empty: all of the place's lead there, in the place's order.</param>
 /// <param name="Edge">How near an edge is.</param>
 /// <param name="Compositions">What is photographed from there.</param>
 internal sealed record VantageAnswer(string Slug, string Name, string Page, PlaceAt Position, bool ClosedToday, VantageKind Kind, string Summary,
     Reach Reach, Footing Footing, double? GroundMetresAboveChartDatum, TideHeightAnswer? HighestUsableTide, TideHeightAnswer? PathCutOff, bool IsNeverCutOff,
     double? HighestSeaMetres, double? LongestPeriodSeconds, double? WalkInMinutes, double? WalkOutMinutes, double? MinutesToBeyondReach, bool WalkedInTheDark,
-    EdgeDistance Edge, IReadOnlyList<CompositionAnswer> Compositions)
+    IReadOnlyList<StanceWayAnswer> Ways, EdgeDistance Edge, IReadOnlyList<CompositionAnswer> Compositions)
 {
     public static VantageAnswer Of(VantagePoint point, Location place, LocalDate today) => new(point.Slug, point.Name, point.Address(place), PlaceAt.Of(point.Position),
         place.ClosuresThatStop(point, today).Count > 0, point.Kind, point.Summary, point.Reach, point.Footing,
         point.Ground is { } ground ? Math.Round(ground.LowerEndMetres, 2) : null,
         TideHeightAnswer.Of(point.HighestUsableTide, place), TideHeightAnswer.Of(point.PathCutOff, place), point.IsNeverCutOff, point.Sea?.HighestWaveMetres, point.Sea?.LongestPeriodSeconds,
-        point.WalkInMinutes, point.WalkOutMinutes, point.MinutesToBeyondReach, point.WalkedInTheDark, point.Edge,
+        point.WalkInMinutes, point.WalkOutMinutes, point.MinutesToBeyondReach, point.WalkedInTheDark,
+        [.. point.Ways.OrderBy(way => way.Order).Select(way => new StanceWayAnswer(way.Route.Name, way.EndMinutes, way.WalkInMinutes, way.WalkOutMinutes))], point.Edge,
         [.. point.Compositions.Select(c => CompositionAnswer.Of(c, point, place))]);
 }
 

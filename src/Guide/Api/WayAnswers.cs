@@ -9,12 +9,26 @@ namespace Foreshore.Guide.Api;
 /// <param name="MayBeRecommended">No leg is private, closed or of unknown standing.</param>
 /// <param name="ClosedToday">A closure stops one of its legs today.</param>
 /// <param name="Notes">What to know.</param>
+/// <param name="Parking">Car parks that serve it, the one the club would use first.</param>
 /// <param name="Legs">In order.</param>
-internal sealed record RouteAnswer(string Name, bool MayBeRecommended, bool ClosedToday, string? Notes, IReadOnlyList<LegAnswer> Legs)
+internal sealed record RouteAnswer(string Name, bool MayBeRecommended, bool ClosedToday, string? Notes, IReadOnlyList<RouteParkingAnswer> Parking, IReadOnlyList<LegAnswer> Legs)
 {
     public static RouteAnswer Of(AccessRoute route, Location place, LocalDate today) => new(route.Name, route.MayBeRecommended,
-        route.Legs.Any(leg => place.IsClosed(leg, today)), route.Notes, [.. route.Legs.Select(leg => LegAnswer.Of(leg, place, today))]);
+        route.Legs.Any(leg => place.IsClosed(leg, today)), route.Notes,
+        [.. route.Parking.OrderBy(served => served.Order).Select(served => new RouteParkingAnswer(served.ParkingArea.Name, served.WalkMinutes))], [.. route.Legs.Select(leg => LegAnswer.Of(leg, place, today))]);
 }
+
+/// <summary>A car park that serves a way.</summary>
+/// <param name="Name">Its name among the place's parking areas.</param>
+/// <param name="WalkMinutes">On foot, in daylight, to where the way begins; null: nobody has timed it.</param>
+internal sealed record RouteParkingAnswer(string Name, double? WalkMinutes);
+
+/// <summary>A way that leads to a vantage point.</summary>
+/// <param name="Route">Its name among the place's ways in.</param>
+/// <param name="EndMinutes">On foot from its end to the stance; null: nobody has timed it.</param>
+/// <param name="WalkInMinutes">Timed whole from its first car park; null: not measured.</param>
+/// <param name="WalkOutMinutes">The same on the way back.</param>
+internal sealed record StanceWayAnswer(string Route, double? EndMinutes, double? WalkInMinutes, double? WalkOutMinutes);
 
 /// <summary>One part of a way.</summary>
 /// <param name="Kind">Drive, ferry, walk or other.</param>
@@ -36,17 +50,20 @@ internal sealed record RouteAnswer(string Name, bool MayBeRecommended, bool Clos
 /// <param name="Dogs">May dogs?</param>
 /// <param name="Ferry">Facts of a ferry.</param>
 /// <param name="Crossing">Cut off by the tide: when it can be passed.</param>
+/// <param name="TidalCut">Whether the tide cuts it off; unknown until somebody answers, and never to be read as never.</param>
+/// <param name="Ground">The worst one walks on.</param>
+/// <param name="LightAtNight">How one finds it at night.</param>
 /// <param name="Line">Latitude and longitude in degrees by turns, from one end to the other; empty when not drawn.</param>
 /// <param name="SaysWho">The source of these facts.</param>
 /// <param name="LastChecked">The day.</param>
 internal sealed record LegAnswer(LegKind Kind, string Name, LegalStatus LegalStatus, string LegalWords, bool ClosedToday, double? DistanceKilometres,
     double? Minutes, double? ClimbMetres, string? Surface, string? Notes, string? Hours, string? HoursWords, string? HoursOfTheSign, string? AskWhom, Consent Group, Consent Tripod, DogRule Dogs,
-    FerryAnswer? Ferry, CrossingAnswer? Crossing, IReadOnlyList<double> Line, string SaysWho, DateOnly LastChecked)
+    FerryAnswer? Ferry, CrossingAnswer? Crossing, TidalCut TidalCut, LegGround Ground, LightAtNight LightAtNight, IReadOnlyList<double> Line, string SaysWho, DateOnly LastChecked)
 {
     public static LegAnswer Of(Leg leg, Location place, LocalDate today) => new(leg.Kind, leg.Name, leg.LegalStatus, leg.LegalStatus.Words(), place.IsClosed(leg, today),
         leg.DistanceKilometres, leg.Minutes, leg.ClimbMetres, leg.Surface, leg.Notes, leg.Hours is { } hours ? HoursNotation.Write(hours) : null, leg.Hours?.Words(leg.AskWhom), leg.HoursText, leg.AskWhom, leg.Group, leg.Tripod, leg.Dogs,
         leg.Ferry is { } f ? new(f.CrossingMinutes, SailingsNotation.Write(f.Out), f.Out.Words(leg.AskWhom), SailingsNotation.Write(f.Back), f.Back.Words(leg.AskWhom), f.LastCheckInMinutes, f.Fare, f.Currency, f.MinutesSaved) : null,
-        leg.Crossing is { } c ? new(TideHeightAnswer.Of(c.PassableBelow, place)!, c.MinutesFromStance, c.ShelteredBecause) : null,
+        leg.Crossing is { } c ? new(TideHeightAnswer.Of(c.PassableBelow, place)!, c.MinutesFromStance, c.ShelteredBecause) : null, leg.TidalCut, leg.Ground, leg.LightAtNight,
         [.. leg.LineDegrees.Select(d => Math.Round(d, 6))], leg.Check.SaysWho, leg.Check.LastChecked.Iso());
 }
 

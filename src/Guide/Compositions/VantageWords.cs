@@ -7,6 +7,21 @@ namespace Foreshore.Guide.Compositions;
 /// <summary>How the pages say what is known of a stance. What nobody recorded is said to be unrecorded.</summary>
 public static class VantageWords
 {
+    /// <summary>Which ways lead to a stance: "all of the place's", or its own in order with what is timed of each.</summary>
+    public static string WaysInWords(this VantagePoint stance) => stance.Ways.Count == 0 ? "all of the place's, in its order"
+        : string.Join("; else ", stance.Ways.OrderBy(way => way.Order).Select(InWords));
+
+    private static string InWords(StanceWay way)
+    {
+        string?[] figures =
+        [
+            way.WalkInMinutes is { } walkIn ? $"in {AccessWords.Minutes(walkIn)}" : null,
+            way.WalkOutMinutes is { } walkOut ? $"out {AccessWords.Minutes(walkOut)}" : null,
+            way.EndMinutes is { } end ? $"{AccessWords.Minutes(end)} from its end" : null,
+        ];
+        return string.Join(", ", figures.OfType<string>()) is { Length: > 0 } known ? $"{way.Route.Name} ({known})" : $"{way.Route.Name} (not timed)";
+    }
+
     public static string Words(this VantageKind kind) => kind switch
     {
         VantageKind.OpenGround => "open ground",

@@ -29,6 +29,14 @@ internal static class AccessSheets
         ],
             leg => [Written.Of(leg.DistanceKilometres), Written.Of(leg.Minutes), Written.Of(leg.ClimbMetres), leg.Surface ?? ""],
             (leg, answers) => leg.Measure(answers.Number("kilometres"), answers.Number("minutes"), answers.Number("climb"), answers.Text("surface"))),
+        FerrySheet.Part,
+        new SheetPart<Leg>("Underfoot, and at night",
+        [
+            SheetField.Of<LegGround>("ground", "The worst one walks on", ground => ground.Words()).Hinted("Weed, wet rock and soft ground set the pace when one must get back").Guarded(),
+            SheetField.Of<LightAtNight>("light-at-night", "At night it is", light => light.Words()).Guarded(),
+        ],
+            leg => [Written.Of<LegGround>(leg.Ground), Written.Of<LightAtNight>(leg.LightAtNight)],
+            (leg, answers) => leg.Over(answers.Choice<LegGround>("ground") ?? LegGround.Unknown).ByNight(answers.Choice<LightAtNight>("light-at-night") ?? LightAtNight.Unknown)),
         new SheetPart<Leg>("Who may go",
         [
             SheetField.Of<Consent>("group", "May a group go", consent => consent.Words()), SheetField.Of<Consent>("tripod", "May a tripod stand", consent => consent.Words()),
@@ -99,9 +107,9 @@ internal static class AccessSheets
     public static readonly Sheet NewOvernight = new(
         [new SheetPart("Sleeping in what", [SheetField.Of<Sleeper>("sleeper", "A night", sleeper => sleeper.Words()).Required()]), .. Overnight.Parts]);
 
-    /// <summary>A way that is not there yet: its name, and its one leg; more legs are put right later.</summary>
+    /// <summary>A way that is not there yet: its name, its one leg, and where the car stands; more legs are put right later.</summary>
     public static readonly Sheet NewWay = new(
-        [new SheetPart("The way", [new SheetField("way", "Name of the way") { Longest = 80, IsRequired = true }, SheetField.Of<LegKind>("leg-kind", "By", kind => kind.Words()).Required().Guarded()]), .. Leg.Parts]);
+        [new SheetPart("The way", [new SheetField("way", "Name of the way") { Longest = 80, IsRequired = true }, SheetField.Of<LegKind>("leg-kind", "By", kind => kind.Words()).Required().Guarded()]), .. Leg.Parts, WaySheets.Lots]);
 
     public static IReadOnlyList<string> Read(FactCheck? check) => check is null ? ["", "", ""] : [check.SaysWho, Written.Of(check.LastChecked), check.Link ?? ""];
 

@@ -11,6 +11,8 @@ namespace Foreshore.Guide.Contributions;
 /// <param name="Stance">What a composition is added to; null for what belongs to the place.</param>
 internal sealed record Addition(Matter Matter, Location Place, VantagePoint? Stance = null)
 {
+    private static readonly Sheet<WayAt> Lots = new(WaySheets.Lots);
+
     private object? made;
 
     /// <summary>What it is added to.</summary>
@@ -22,7 +24,7 @@ internal sealed record Addition(Matter Matter, Location Place, VantagePoint? Sta
         Composition picture => CompositionSheet.Whole.Read(picture),
         ParkingArea area => AccessSheets.Parking.Read(area),
         OvernightRule rule => new Dictionary<string, string>(AccessSheets.Overnight.Read(rule)) { ["sleeper"] = rule.Sleeper.ToString() },
-        AccessRoute route => new Dictionary<string, string>(AccessSheets.Leg.Read(route.Legs[0])) { ["way"] = route.Name, ["leg-kind"] = route.Legs[0].Kind.ToString() },
+        AccessRoute route => new Dictionary<string, string>(AccessSheets.Leg.Read(route.Legs[0]).Concat(Lots.Read(new(route, Place)))) { ["way"] = route.Name, ["leg-kind"] = route.Legs[0].Kind.ToString() },
         _ => throw new InvalidOperationException(made.GetType().Name),
     };
 
@@ -88,7 +90,10 @@ internal sealed record Addition(Matter Matter, Location Place, VantagePoint? Sta
                 return (rule, AccessSheets.Overnight.Write(rule, given));
             case Matter.NewWay:
                 var leg = Leg.Named(answers.Choice<LegKind>("leg-kind")!.Value, answers.Text("name")!, answers.Choice<LegalStatus>("legal-status")!.Value, AccessSheets.Check(answers, null));
-                return (new AccessRoute(answers.Text("way")!, int.MaxValue).Then(leg), AccessSheets.Leg.Write(leg, given));
+                var route = new AccessRoute(answers.Text("way")!, int.MaxValue).Then(leg);
+                if (leg.Kind == LegKind.Ferry && answers.Text(FerrySheet.CrossingMinutes) is null)
+                    throw Answers.Fault(FerrySheet.CrossingMinutes, "How many minutes does the crossing take? A ferry is not kept without.");
+                return (route, [.. AccessSheets.Leg.Write(leg, given), .. Lots.Write(new(route, Place), given)]);
             default:
                 throw new InvalidOperationException($"{Matter} is no addition.");
         }

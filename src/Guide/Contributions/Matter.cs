@@ -6,7 +6,7 @@ using Foreshore.Guide.Locations;
 namespace Foreshore.Guide.Contributions;
 
 /// <summary>What a proposal is about. The kind of thing; which one it is, or that it is a new one, stands beside it.</summary>
-public enum Matter { NewStance, Place, Stance, Picture, Leg, Parking, Overnight, Rating, NewPicture, NewParking, NewOvernight, NewWay, Tide }
+public enum Matter { NewStance, Place, Stance, Picture, Leg, Parking, Overnight, Rating, NewPicture, NewParking, NewOvernight, NewWay, Tide, Way, OwnWays }
 
 public static class MatterWords
 {
@@ -16,7 +16,7 @@ public static class MatterWords
         Matter.Place => "place",
         Matter.Stance => "vantage point",
         Matter.Picture => "composition",
-        Matter.Leg => "way in",
+        Matter.Leg => "leg of a way in",
         Matter.Parking => "car park",
         Matter.Overnight => "rule about nights",
         Matter.Rating => "hazard rating",
@@ -25,6 +25,8 @@ public static class MatterWords
         Matter.NewOvernight => "new rule about nights",
         Matter.NewWay => "new way in",
         Matter.Tide => "place’s tide",
+        Matter.Way => "way in",
+        Matter.OwnWays => "vantage point’s ways",
         _ => throw new ArgumentOutOfRangeException(nameof(matter), matter, "No such matter."),
     };
 
@@ -62,6 +64,8 @@ public static class MatterWords
         Matter.NewOvernight => AccessSheets.NewOvernight,
         Matter.NewWay => AccessSheets.NewWay,
         Matter.Tide => PlaceSheet.Tide,
+        Matter.Way => WaySheets.Way,
+        Matter.OwnWays => WaySheets.Own,
         _ => throw new ArgumentOutOfRangeException(nameof(matter), matter, "No such matter."),
     };
 }
@@ -78,6 +82,8 @@ public sealed record Published(Matter Matter, int Id, Location Place, object Thi
         Leg leg => AccessSheets.Leg.Read(leg),
         ParkingArea area => AccessSheets.Parking.Read(area),
         OvernightRule rule => AccessSheets.Overnight.Read(rule),
+        WayAt way => WaySheets.Way.Read(way),
+        OwnWays own => WaySheets.Own.Read(own),
         HazardRating rating => PlaceSheet.Rating.Read(rating),
         Addition addition => addition.Read(),
         _ => throw new InvalidOperationException($"{Thing.GetType().Name} has no sheet."),
@@ -92,6 +98,8 @@ public sealed record Published(Matter Matter, int Id, Location Place, object Thi
         Leg leg => AccessSheets.Leg.Write(leg, given),
         ParkingArea area => AccessSheets.Parking.Write(area, given),
         OvernightRule rule => AccessSheets.Overnight.Write(rule, given),
+        WayAt way => WaySheets.Way.Write(way, given),
+        OwnWays own => WaySheets.Own.Write(own, given),
         HazardRating rating => PlaceSheet.Rating.Write(rating, given),
         Addition addition => addition.Write(given),
         _ => throw new InvalidOperationException($"{Thing.GetType().Name} has no sheet."),
@@ -105,9 +113,22 @@ public sealed record Published(Matter Matter, int Id, Location Place, object Thi
         Leg leg => leg.Name,
         ParkingArea area => area.Name,
         OvernightRule rule => rule.Sleeper.Words(),
+        WayAt way => way.Route.Name,
+        OwnWays own => own.Stance.Name,
         HazardRating rating => rating.Kind.Words(),
         Addition addition => addition.To,
         _ => "",
+    };
+
+    /// <summary>What its form asks: only of a ferry what a ferry has.</summary>
+    public IReadOnlyList<SheetPart> Parts => Thing is Leg { Kind: not LegKind.Ferry } ? [.. Matter.Sheet().Parts.Where(part => part != FerrySheet.Part)] : Matter.Sheet().Parts;
+
+    /// <summary>Names of the place's own things that a field may choose among.</summary>
+    public IReadOnlyList<string> Names(SheetField field) => field.Names switch
+    {
+        NameList.CarParks => [.. Place.Parking.Select(lot => lot.Name)],
+        NameList.Ways => [.. Place.Routes.OrderBy(route => route.Order).Select(route => route.Name)],
+        _ => [],
     };
 
     /// <summary>Where it is read in the guide.</summary>
@@ -115,6 +136,7 @@ public sealed record Published(Matter Matter, int Id, Location Place, object Thi
     {
         Location place when Matter == Matter.Tide => $"{place.Address()}/tide",
         VantagePoint stance => stance.Address(Place),
+        OwnWays own => own.Stance.Address(Place),
         Composition { VantagePoint: { } stance } picture => picture.Address(Place, stance),
         Addition { Stance: { } stance } => stance.Address(Place),
         _ => Place.Address(),

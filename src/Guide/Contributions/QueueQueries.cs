@@ -47,6 +47,9 @@ internal static class QueueQueries
     /// <summary>Marks, among the facts, hours that stand in words alone.</summary>
     private const int ToEnter = 100;
 
+    /// <summary>Marks what nobody has said of a way, and without which an outlook by it is not judged.</summary>
+    private const int ToSay = 2 * ToEnter;
+
     /// <param name="ByelawsToEnter">Byelaws whose hours nobody has entered; null where there are none.</param>
     private sealed record Place(int Id, string Name, DateTimeZone Zone, string? ByelawsToEnter);
 
@@ -117,15 +120,20 @@ internal static class QueueQueries
             .Concat(db.Set<VantagePoint>().Where(stance => stance.Check.LastChecked < old)
                 .Select(stance => new { Matter = (int)Matter.Stance, stance.Id, stance.Name, PlaceId = stance.LocationId, stance.Check.LastChecked, stance.Check.SaysWho }))
             .Concat(db.Set<Leg>().Where(leg => leg.Hours == null && leg.HoursText != null).Join(db.Set<AccessRoute>(), leg => leg.AccessRouteId, route => route.Id,
-                (leg, route) => new { Matter = ToEnter + (int)Matter.Leg, leg.Id, leg.Name, PlaceId = route.LocationId, leg.Check.LastChecked, SaysWho = leg.HoursText! }));
+                (leg, route) => new { Matter = ToEnter + (int)Matter.Leg, leg.Id, leg.Name, PlaceId = route.LocationId, leg.Check.LastChecked, SaysWho = leg.HoursText! }))
+            .Concat(db.Set<Leg>().Where(leg => leg.TidalCut == TidalCut.Unknown).Join(db.Set<AccessRoute>(), leg => leg.AccessRouteId, route => route.Id,
+                (leg, route) => new { Matter = ToSay + (int)Matter.Leg, leg.Id, leg.Name, PlaceId = route.LocationId, leg.Check.LastChecked, SaysWho = "whether the tide ever covers this leg or cuts it off" }))
+            .Concat(db.Set<RouteParking>().Where(served => served.WalkMinutes == null).Join(db.Set<AccessRoute>(), served => served.AccessRouteId, route => route.Id,
+                (served, route) => new { Matter = ToSay + (int)Matter.Way, route.Id, route.Name, PlaceId = route.LocationId, served.ParkingArea.Check.LastChecked, SaysWho = "the walk to where the way begins, from " + served.ParkingArea.Name }));
         var found = await facts.OrderBy(fact => fact.LastChecked).ThenBy(fact => fact.Matter).ThenBy(fact => fact.Id).Take(MostFacts).ToListAsync(cancel);
         return
             from each in found
             let isToEnter = each.Matter >= ToEnter
-            let matter = (Matter)(isToEnter ? each.Matter - ToEnter : each.Matter)
+            let matter = (Matter)(each.Matter % ToEnter)
             let place = places.GetValueOrDefault(each.PlaceId)
             where place is not null && (isToEnter || each.LastChecked + (matter == Matter.Rating ? FactCheck.HazardPeriod : FactCheck.UsualPeriod) < now.InZone(place.Zone).Date)
-            select isToEnter ? HoursToEnter(matter, each.Id, each.Name, place, now, each.SaysWho) : new QueueLine(QueueKind.Fact, $"{Capital(matter.Words())}: {Name(matter, each.Name)}", place.Name, ProposalWords.Change(matter, each.Id), Noon(place, each.LastChecked), 0,
+            select each.Matter >= ToSay ? new QueueLine(QueueKind.Fact, $"To be entered: {each.Name}", place.Name, ProposalWords.Change(matter, each.Id), Noon(place, each.LastChecked), 1, each.SaysWho)
+                : isToEnter ? HoursToEnter(matter, each.Id, each.Name, place, now, each.SaysWho) : new QueueLine(QueueKind.Fact, $"{Capital(matter.Words())}: {Name(matter, each.Name)}", place.Name, ProposalWords.Change(matter, each.Id), Noon(place, each.LastChecked), 0,
                 $"last checked {AccessWords.Day(each.LastChecked)}: {each.SaysWho}", (matter.Address(), each.Id));
     }
 

@@ -3,6 +3,9 @@ using Foreshore.Guide.Locations;
 
 namespace Foreshore.Guide.Contributions;
 
+/// <summary>Things of a place that a field may name.</summary>
+public enum NameList { CarParks, Ways }
+
 public enum FieldKind { Line, Text, Number, Whole, Choice, Several, YesNo, Date, Time, Position, Hours, Sailings }
 
 /// <summary>One thing of a place, stance or picture that a member may propose to change, as forms, differences and history know it.</summary>
@@ -26,6 +29,9 @@ public sealed record SheetField(string Name, string Label, FieldKind Kind = Fiel
 
     /// <summary>Choices that only a warden makes, where others are open to all.</summary>
     public IReadOnlyList<string> WardensChoices { get; init; } = [];
+
+    /// <summary>What may be chosen are names of the place's own things; the name is what is kept.</summary>
+    public NameList? Names { get; init; }
 
     /// <summary>Nothing can be published without it.</summary>
     public bool IsRequired { get; init; }

@@ -1,5 +1,6 @@
 using Foreshore.Guide.Access;
 using Foreshore.Guide.Hazards;
+using Foreshore.Guide.Locations;
 using Foreshore.Guide.Members;
 using Foreshore.Guide.Shell;
 using Foreshore.Guide.Tides;
@@ -22,6 +23,9 @@ internal static class Things
         matter == Matter.Tide && given.GetValueOrDefault("station") is { Length: > 0 } id && (await db.StationBySlugAsync(TideStation.SlugOf(id), cancel)).Tide?.Station.Id != id
             ? new("station", $"There is no station \"{(id.Length <= 40 ? id : id[..40] + "…")}\". Search for it by name and take its id from the list.") : null;
 
+    /// <summary>A place's car parks and ways in, joined.</summary>
+    private static IQueryable<Location> WithWays(this GuideDb db) => db.Locations.Include(l => l.Parking.OrderBy(lot => lot.Id)).Include(l => l.Routes).ThenInclude(route => route.Parking.OrderBy(served => served.Order)).AsSplitQuery();
+
     private static async Task<Published?> FindAsync(this GuideDb db, Matter matter, int id, CancellationToken cancel)
     {
         var (thing, locationId) = matter switch
@@ -37,6 +41,10 @@ internal static class Things
                 ? (new Addition(matter, stance.Location!, stance), stance.LocationId) : default,
             Matter.NewParking or Matter.NewOvernight or Matter.NewWay => await db.Locations.Include(l => l.Parking).Include(l => l.OvernightRules).Include(l => l.Routes).ThenInclude(r => r.Legs)
                 .AsSplitQuery().SingleOrDefaultAsync(l => l.Id == id, cancel) is { } place ? (new Addition(matter, place), id) : default,
+            Matter.Way => await db.WithWays().SingleOrDefaultAsync(l => l.Routes.Any(route => route.Id == id), cancel) is { } at
+                ? (new WayAt(at.Routes.Single(route => route.Id == id), at), at.Id) : default,
+            Matter.OwnWays => await db.WithWays().Include(l => l.VantagePoints.Where(v => v.Id == id)).ThenInclude(v => v.Ways.OrderBy(way => way.Order))
+                .SingleOrDefaultAsync(l => l.VantagePoints.Any(v => v.Id == id), cancel) is { } led ? (new OwnWays(led.VantagePoints.Single(v => v.Id == id), led), led.Id) : default,
             Matter.Rating => await db.Set<HazardRating>().Include(r => r.VantagePoint).SingleOrDefaultAsync(r => r.Id == id, cancel) is { } rating ? (rating, rating.LocationId) : default,
             _ => default,
         };

@@ -65,10 +65,13 @@ public sealed record CoastFilter
         return filter;
     }
 
+    /// <summary>One stance meets both: a light that is had from a cliff's edge is none for somebody who stays on level ground.</summary>
+    private bool Keeps(VantagePoint stance) =>
+        (Footing is not { } footing || stance.Footing <= footing) && (Light is not { } light || stance.Compositions.Any(c => c.Wanted.Contains(light)));
+
     /// <summary>Whether a place already met by the search stays on the shortened coast. What isn't recorded never counts as met.</summary>
     public bool Keeps(Location place, Position? home, LocalDate today) =>
-        (Footing is not { } footing || place.VantagePoints.Any(v => v.Footing <= footing))
-        && (Light is not { } light || place.VantagePoints.Any(v => v.Compositions.Any(c => c.Wanted.Contains(light))))
+        (Footing is null && Light is null || place.VantagePoints.Any(Keeps))
         && (!Parking || place.Parking.Any(area => !place.IsClosed(area, today)))
         && (!Overnight || place.OvernightRules.Any(rule => rule.Standing == OvernightStanding.Allowed))
         && (WithinKilometres is not { } kilometres || home is not { } from || Geodesic.Between(from, place.Position).Metres <= kilometres * 1000);

@@ -26,6 +26,18 @@ public sealed partial class Location
         return route;
     }
 
+    /// <summary>Gives a way its place in the club's order, 1 first; the others close up.</summary>
+    public Location Prefer(AccessRoute route, int place)
+    {
+        Require.That(place >= 1 && place <= routes.Count, $"{Name} has {routes.Count} {(routes.Count == 1 ? "way" : "ways")} in. Enter a number from 1 to {routes.Count}.");
+        List<AccessRoute> others = [.. routes.Where(each => each != route).OrderBy(each => each.Order)];
+        others.Insert(place - 1, route);
+        for (var i = 0; i < others.Count; i++)
+            others[i].TakePlace(i + 1);
+        routes.Sort((one, other) => one.Order.CompareTo(other.Order));
+        return this;
+    }
+
     public ParkingArea AddParking(ParkingArea area)
     {
         parking.Add(area);

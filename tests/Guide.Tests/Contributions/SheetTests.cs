@@ -1,3 +1,4 @@
+using Foreshore.Guide.Access;
 using Foreshore.Guide.Demo;
 using Foreshore.Guide.Locations;
 using NodaTime;
