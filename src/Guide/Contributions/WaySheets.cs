@@ -65,22 +65,36 @@ internal static class WaySheets
     /// <summary>Those of the form in its order, then what a way has beyond the form's room.</summary>
     private static IReadOnlyList<(ParkingArea Lot, double? WalkMinutes)> LotsOf(WayAt way, Answers answers) =>
     [
-        .. from n in Enumerable.Range(1, MostLots)
-           let field = $"car-park-{n}"
-           where answers.Text(field) is not null
+        .. from field in Filled(answers, "car-park", MostLots, "walk")
            select (One(field, answers.Text(field)!, way.Place.Parking, lot => lot.Name, "car park"), answers.Number($"{field}-walk")),
         .. way.Route.Parking.Skip(MostLots).Select(served => (served.ParkingArea, served.WalkMinutes)),
     ];
 
     private static IReadOnlyList<(AccessRoute Route, double? EndMinutes, double? WalkInMinutes, double? WalkOutMinutes)> WaysOf(OwnWays own, Answers answers) =>
     [
-        .. from n in Enumerable.Range(1, MostWays)
-           let field = $"way-{n}"
-           where answers.Text(field) is not null
+        .. from field in Filled(answers, "way", MostWays, "end", "in", "out")
            select (One(field, answers.Text(field)!, own.Place.Routes, route => route.Name, "way in"),
                answers.Number($"{field}-end"), answers.Number($"{field}-in"), answers.Number($"{field}-out")),
         .. own.Stance.Ways.Skip(MostWays).Select(way => (way.Route, way.EndMinutes, way.WalkInMinutes, way.WalkOutMinutes)),
     ];
+
+    /// <summary>The slots that name something, from the top and without a gap; a figure of none is a fault, never dropped in silence.</summary>
+    private static IEnumerable<string> Filled(Answers answers, string name, int most, params string[] figures)
+    {
+        var ended = false;
+        foreach (var field in Enumerable.Range(1, most).Select(n => $"{name}-{n}"))
+        {
+            if (answers.Text(field) is null)
+            {
+                ended = true;
+                if (figures.FirstOrDefault(figure => answers.Text($"{field}-{figure}") is not null) is { } lost)
+                    throw Answers.Fault($"{field}-{lost}", "Which one is this of? Choose it above, or clear this.");
+                continue;
+            }
+
+            yield return ended ? throw Answers.Fault(field, "Fill the list from its top: what stands before this one is empty.") : field;
+        }
+    }
 
     private static T One<T>(string field, string name, IEnumerable<T> all, Func<T, string> nameOf, string kind) =>
         all.Where(each => nameOf(each) == name).ToList() switch

@@ -54,7 +54,8 @@ public sealed class WaySheetTests
     [InlineData("car-park-2", "Somewhere else", "car-park-2", "no car park called \"Somewhere else\"")]
     [InlineData("car-park-2", "Light Road car park", "car-park-2", "stands twice")]
     [InlineData("car-park-1-walk", "-3", "car-park-1-walk", "walk from the car park")]
-    [InlineData("car-park-4-walk", "7", "car-park-4-walk", "only be kept together with \"Car park 3\"")]
+    [InlineData("car-park-4-walk", "7", "car-park-4-walk", "Which one is this of")]
+    [InlineData("car-park-1", "", "car-park-1-walk", "Which one is this of")]
     [InlineData("order", "4", "order", "has 1 way in")]
     [InlineData("order", "", "order", "Which place")]
     public void A_fault_of_a_way_stands_beside_its_field(string field, string typed, string at, string words)
@@ -65,6 +66,18 @@ public sealed class WaySheetTests
 
         Assert.Equal(at, fault.FieldId);
         Assert.Contains(words, fault.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_list_has_no_gap()
+    {
+        var place = Place("halfmoon-light");
+
+        var fault = Assert.Single(WaySheets.Way.Write(new(place.Routes[0], place), Texts(("car-park-1", ""), ("car-park-1-walk", ""))));
+
+        Assert.Equal("car-park-2", fault.FieldId);
+        Assert.Contains("from its top", fault.Words, StringComparison.Ordinal);
+        Assert.Equal(2, place.Routes[0].Parking.Count);
     }
 
     [Fact]
@@ -103,7 +116,7 @@ public sealed class WaySheetTests
         Assert.Equal((11, 5, null, 14.5m, "CAD", 20.0), (ferry.Ferry.CrossingMinutes, ferry.Ferry.LastCheckInMinutes, ferry.Ferry.IntervalMinutes, ferry.Ferry.Fare, ferry.Ferry.Currency, ferry.Ferry.MinutesSaved));
         Assert.Equal((11.0, outwards, back), (ferry.Minutes, ferry.Ferry.Out, ferry.Ferry.Back));
         Assert.Equal("ferry-check-in", Assert.Single(AccessSheets.Leg.Write(ferry, Texts(("ferry-check-in", "")))).FieldId);
-        Assert.Equal("ferry-fare", Assert.Single(AccessSheets.Leg.Write(ferry, Texts(("ferry-currency", "")))).FieldId);
+        Assert.Equal("ferry-currency", Assert.Single(AccessSheets.Leg.Write(ferry, Texts(("ferry-currency", "")))).FieldId);
     }
 
     [Fact]
