@@ -9,7 +9,7 @@ internal static class LightWeights
     private const int List = 100;
     private const int Month = 330;
     private const int BestHour = 40;
-    private const int Date = 1100;
+    private const int Date = 2100;
     private const int Passage = 120;
 
     /// <summary>What a page draws of one picture. It varies little: the same figures with more or fewer points.</summary>

@@ -109,6 +109,8 @@ internal static class QueueQueries
     private static async Task<IEnumerable<QueueLine>> FactsAsync(this GuideDb db, Dictionary<int, Place> places, Instant now, CancellationToken cancel)
     {
         var (old, oldHazard) = (Before(now, FactCheck.UsualPeriod), Before(now, FactCheck.HazardPeriod));
+        var ways = db.Set<AccessRoute>().Where(route => route.Legs.Any()
+            && route.Legs.All(leg => leg.LegalStatus != LegalStatus.Private && leg.LegalStatus != LegalStatus.Closed && leg.LegalStatus != LegalStatus.Unknown));
         var facts = db.Set<Leg>().Where(leg => leg.Check.LastChecked < old).Join(db.Set<AccessRoute>(), leg => leg.AccessRouteId, route => route.Id,
                 (leg, route) => new { Matter = (int)Matter.Leg, leg.Id, leg.Name, PlaceId = route.LocationId, leg.Check.LastChecked, leg.Check.SaysWho })
             .Concat(db.Set<ParkingArea>().Where(area => area.Check.LastChecked < old)
@@ -121,9 +123,12 @@ internal static class QueueQueries
                 .Select(stance => new { Matter = (int)Matter.Stance, stance.Id, stance.Name, PlaceId = stance.LocationId, stance.Check.LastChecked, stance.Check.SaysWho }))
             .Concat(db.Set<Leg>().Where(leg => leg.Hours == null && leg.HoursText != null).Join(db.Set<AccessRoute>(), leg => leg.AccessRouteId, route => route.Id,
                 (leg, route) => new { Matter = ToEnter + (int)Matter.Leg, leg.Id, leg.Name, PlaceId = route.LocationId, leg.Check.LastChecked, SaysWho = leg.HoursText! }))
-            .Concat(db.Set<Leg>().Where(leg => leg.TidalCut == TidalCut.Unknown).Join(db.Set<AccessRoute>(), leg => leg.AccessRouteId, route => route.Id,
+            .Concat(db.Set<Leg>().Where(leg => leg.Kind == LegKind.Walk && leg.Ground == LegGround.Unknown).Join(ways, leg => leg.AccessRouteId, route => route.Id,
+                (leg, route) => new { Matter = ToSay + (int)Matter.Leg, leg.Id, leg.Name, PlaceId = route.LocationId, leg.Check.LastChecked, SaysWho = "what one walks on, at its worst" }))
+            .Concat(ways.Where(route => !route.Parking.Any()).Select(route => new { Matter = ToSay + (int)Matter.Way, route.Id, route.Name, PlaceId = route.LocationId, LastChecked = old, SaysWho = "which car parks serve this way" }))
+            .Concat(db.Set<Leg>().Where(leg => leg.TidalCut == TidalCut.Unknown).Join(ways, leg => leg.AccessRouteId, route => route.Id,
                 (leg, route) => new { Matter = ToSay + (int)Matter.Leg, leg.Id, leg.Name, PlaceId = route.LocationId, leg.Check.LastChecked, SaysWho = "whether the tide ever covers this leg or cuts it off" }))
-            .Concat(db.Set<RouteParking>().Where(served => served.WalkMinutes == null).Join(db.Set<AccessRoute>(), served => served.AccessRouteId, route => route.Id,
+            .Concat(db.Set<RouteParking>().Where(served => served.WalkMinutes == null).Join(ways, served => served.AccessRouteId, route => route.Id,
                 (served, route) => new { Matter = ToSay + (int)Matter.Way, route.Id, route.Name, PlaceId = route.LocationId, served.ParkingArea.Check.LastChecked, SaysWho = "the walk to where the way begins, from " + served.ParkingArea.Name }));
         var found = await facts.OrderBy(fact => fact.LastChecked).ThenBy(fact => fact.Matter).ThenBy(fact => fact.Id).Take(MostFacts).ToListAsync(cancel);
         return

@@ -17,10 +17,10 @@ internal static class BillOfMaterials
         ["specVersion"] = "1.6",
         ["version"] = 1,
         ["metadata"] = new JsonObject { ["component"] = new JsonObject { ["type"] = "application", ["name"] = "foreshore" } },
-        ["components"] = new JsonArray([.. NuGetPackages().Concat(NpmPackages()).OrderBy(part => (string)part["purl"]!, StringComparer.Ordinal)]),
+        ["components"] = new JsonArray([.. NuGetPackages().Concat(NpmPackages()).DistinctBy(part => (string)part["purl"]!).OrderBy(part => (string)part["purl"]!, StringComparer.Ordinal)]),
     }.ToJsonString(Indented);
 
-    /// <summary>Those built in; what comes with the .NET runtime is the runtime's own.</summary>
+    /// <summary>Those built in, named by the lock file once for each platform; what comes with the .NET runtime is the runtime's own.</summary>
     private static IEnumerable<JsonObject> NuGetPackages() =>
         from framework in Lock("nuget-lock")["dependencies"]!.AsObject()
         from package in framework.Value!.AsObject()

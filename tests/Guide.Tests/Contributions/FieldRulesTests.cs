@@ -19,6 +19,8 @@ public sealed class FieldRulesTests
         [FieldKind.Date] = ["25/11/2026", "2026-02-30", "yesterday"],
         [FieldKind.Time] = ["25:00", "6 o'clock"],
         [FieldKind.Position] = ["91, 0", "north of here", "44"],
+        [FieldKind.Hours] = ["noon till late", "25:00-26:00"],
+        [FieldKind.Sailings] = ["now and then", "first 25:00"],
         [FieldKind.Line] = [],
         [FieldKind.Text] = [],
     };

@@ -16,11 +16,13 @@ public sealed class GuardTests
         [Matter.Stance] = Of(("name summary", Words), ("position footing tripods eye-height", Places), ("skyline", "when the sun shows; not listed"), ("says-who checked-on link", Facts)),
         [Matter.Picture] = CompositionSheet.Whole.Fields.ToDictionary(field => field.Name, _ => Photography),
         [Matter.Place] = PlaceSheet.Whole.Fields.ToDictionary(field => field.Name, _ => Words),
-        [Matter.Leg] = Of(("name notes", Words), ("says-who checked-on link", Facts), ("kilometres climb", "printed beside the minutes, which decide"), ("group tripod dogs", "who may come, not when")),
-        [Matter.Parking] = Of(("name surface notes", Words), ("position", Places), ("cars cost currency barrier", Comfort), ("says-who checked-on link", Facts)),
+        [Matter.Leg] = Of(("name notes", Words), ("says-who checked-on link", Facts), ("kilometres climb", "printed beside the minutes, which decide"), ("group tripod dogs", "who may come, not when"), ("ask-whom", Facts), ("ferry-fare ferry-currency ferry-saves", Comfort)),
+        [Matter.Parking] = Of(("name surface notes", Words), ("position", Places), ("cars cost currency barrier", Comfort), ("ask-whom says-who checked-on link", Facts)),
         [Matter.Overnight] = Of(("standing granted-by says-who checked-on link", "whether one may sleep there; no outlook asks it")),
         [Matter.Rating] = Of(("says-who checked-on link", Facts)),
         [Matter.Tide] = [],
+        [Matter.Way] = Of(("name notes", Words)),
+        [Matter.OwnWays] = [],
     };
 
     /// <summary>domain.md, section 6, as far as the guide has fields for them today.</summary>
@@ -37,8 +39,10 @@ public sealed class GuardTests
         ("watch place and dark stance", Matter.Stance, "watch watch-position watch-minutes dark dark-position dark-minutes"),
         ("edge, cliff", Matter.Stance, "edge gust-limit cliff-height cliff-distance cliff-because"),
         ("walk in, out and to beyond reach, way known in the dark", Matter.Stance, "walk-in walk-out beyond-reach walked-in-the-dark"),
-        ("leg minutes and surface, legal status, hours", Matter.Leg, "minutes surface legal-status opens closes hours"),
-        ("locks, flood height", Matter.Parking, "locked-from locked-until floods floods-datum floods-station floods-repeated"),
+        ("leg minutes and surface, legal status, hours", Matter.Leg, "minutes surface legal-status ground open-hours hours sailings-out sailings-back ferry-minutes ferry-check-in"),
+        ("order and car parks of ways", Matter.Way, "order car-park-1 car-park-1-walk"),
+        ("a vantage point's own ways", Matter.OwnWays, "way-1 way-1-end way-1-in way-1-out"),
+        ("locks, flood height", Matter.Parking, "open-hours floods floods-datum floods-station floods-repeated"),
         ("tide station and its corrections", Matter.Tide, "station high-minutes low-minutes high-ratio low-ratio mean-sea-level"),
     ];
 

@@ -1,4 +1,3 @@
-using Foreshore.Guide.Access;
 using Foreshore.Guide.Demo;
 using Foreshore.Guide.Locations;
 using NodaTime;

@@ -8,9 +8,9 @@ public partial class OutwardTests
 {
     /// <summary>
     /// The files that open connections, each to what a setting names: the database (by its driver, and to end what hangs), the site itself
-    /// (health), the mail server. Nothing typed becomes an address.
+    /// (health, and its first pages after a start), the mail server. Nothing typed becomes an address.
     /// </summary>
-    private static readonly string[] Callers = ["src/Guide/Database/StuckConnections.cs", "src/Guide/Hosting/SelfCheck.cs", "src/Guide/Mail/Postbox.cs"];
+    private static readonly string[] Callers = ["src/Guide/Database/StuckConnections.cs", "src/Guide/Hosting/SelfCheck.cs", "src/Guide/Hosting/Warming.cs", "src/Guide/Mail/Postbox.cs"];
 
     [Fact]
     public void Only_what_is_set_is_asked()

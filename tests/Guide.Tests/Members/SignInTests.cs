@@ -7,8 +7,10 @@ using Xunit;
 namespace Foreshore.Guide.Members;
 
 /// <summary>Signing in through the real pages, with the clock held.</summary>
-public sealed class SignInTests(DemoGuideSite guide) : IClassFixture<DemoGuideSite>
+public sealed class SignInTests(DemoGuideSite site) : IClassFixture<DemoGuideSite>
 {
+    private readonly DemoGuideSite guide = AMinuteLater(site);
+
     [Fact]
     public async Task Somebody_invited_signs_in_comes_back_and_signs_out()
     {
@@ -184,5 +186,12 @@ public sealed class SignInTests(DemoGuideSite guide) : IClassFixture<DemoGuideSi
         foreach (var form in page.QuerySelectorAll("form"))
             form.RemoveAttribute("data-options");
         return page.DocumentElement.OuterHtml;
+    }
+
+    /// <summary>The clock stands still, and all tests come from one machine: each has its tries of a minute for itself.</summary>
+    private static DemoGuideSite AMinuteLater(DemoGuideSite site)
+    {
+        site.Clock.Advance(SignInLimits.MachineWindow);
+        return site;
     }
 }
