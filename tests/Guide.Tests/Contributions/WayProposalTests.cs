@@ -19,7 +19,11 @@ public sealed class WayProposalTests(DemoGuideSite guide) : IClassFixture<DemoGu
 
         var id = await club.SentAsync(member, Matter.Way, route.Id, new Dictionary<string, string>
         {
-            ["order"] = "1", ["car-park-1"] = "Point car park", ["car-park-1-walk"] = "2", ["car-park-2"] = "Long-stay lot, bay ferry", ["car-park-2-walk"] = "",
+            ["order"] = "1",
+            ["car-park-1"] = "Point car park",
+            ["car-park-1-walk"] = "2",
+            ["car-park-2"] = "Long-stay lot, bay ferry",
+            ["car-park-2-walk"] = "",
         });
         var outcome = await club.AcceptAsync(warden, id);
         Assert.True(outcome.IsDone, string.Join("; ", outcome.Faults));
