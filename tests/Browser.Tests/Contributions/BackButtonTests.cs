@@ -41,7 +41,7 @@ public sealed class BackButtonTests(BrowserSite site) : IClassFixture<BrowserSit
         await visit.Page.GotoAsync("/contribute/hazard?place=tern-bank");
         await FillAsync(visit.Page, "Tapped twice.");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Report it" }).DblClickAsync();
-        await Expect(visit.Page.Locator("#hazards")).ToBeVisibleAsync();
+        await Expect(visit.Page.Locator("#hazards")).ToBeVisibleAsync(new() { Timeout = 20_000 });
 
         await using var db = site.Open();
         Assert.Equal(1, await db.HazardNotes.CountAsync(n => n.Text == "Tapped twice."));
