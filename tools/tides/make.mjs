@@ -13,7 +13,8 @@
 //                  datumsFrom ("observed" or "harmonic"), years [first, last], chartDatum (index), bounds [lowest, highest] mm
 //                  above chart datum, and either
 //     levels       pairs: datum, mm above chart datum
-//     constants    triples: constituent, amplitude in 0.1 mm, Greenwich phase lag in 0.01°; those under 0.05 mm are left out
+//     constants    triples: constituent, amplitude in 0.1 mm, Greenwich phase lag in 0.01°; those under 0.05 mm are left out;
+//                TICON's M1 goes by a name of its own (below)
 //   or, for a subordinate station,
 //     reference    id of the station it goes by
 //     offsets      [minutes later at high water, at low water, heights at high, at low: thousandths of a ratio or mm], isRatio
@@ -21,7 +22,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { brotliCompressSync, constants as zlib } from 'node:zlib';
 import { stations as all } from '@neaps/tide-database';
 
-const REVISION = 1;
+const REVISION = 2;
 const version = JSON.parse(readFileSync('node_modules/@neaps/tide-database/package.json', 'utf8')).version;
 const edition = Number(version.split('.').at(-1)) * 100 + REVISION;
 
@@ -40,6 +41,12 @@ const list = () => {
   return { words, of: word => places.get(word) ?? (places.set(word, words.length), words.push(word) - 1) };
 };
 const licences = list(), attributions = list(), disclaimers = list(), constituents = list(), datums = list();
+
+// TICON's M1 is not NOAA's: another argument, and from short records (less than a round of the perigee, 8.85 years) a fit without its
+// factor. docs/tides.md shows how that is known; tools/tides/m1.mjs makes the tables that prove it.
+const ROUND_OF_PERIGEE = 9;
+const nameOf = (s, name) => name !== 'M1' || !s.id.startsWith('ticon/') ? name
+  : Number(s.epoch?.end?.slice(0, 4)) - Number(s.epoch?.start?.slice(0, 4)) >= ROUND_OF_PERIGEE ? 'M1_TICON' : 'M1_TICON_SHORT';
 
 const plain = html => html.replace(/<[^>]*>/g, '').replace(/&amp;/g, '&').replace(/\s+/g, ' ').trim();
 const round = (value, steps) => Math.round(value * steps) + 0;
@@ -66,7 +73,7 @@ const stations = taken.map(s => {
     levels: Object.entries(s.datums).filter(([name, metres]) => !NOT_LEVELS.includes(name) && Number.isFinite(metres))
       .flatMap(([name, metres]) => [datums.of(name), round(metres - zero, 1000)]),
     constants: s.harmonic_constituents.filter(h => round(h.amplitude, 1e4) > 0)
-      .flatMap(h => [constituents.of(h.name), round(h.amplitude, 1e4), round(h.phase, 100) % 36000]) };
+      .flatMap(h => [constituents.of(nameOf(s, h.name)), round(h.amplitude, 1e4), round(h.phase, 100) % 36000]) };
 });
 
 const head = { source: `@neaps/tide-database ${version}`, edition, licences: licences.words, attributions: attributions.words,

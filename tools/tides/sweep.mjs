@@ -12,7 +12,7 @@ mkdirSync(folder, { recursive: true });
 const source = 'npm package @neaps/tide-predictor 0.11.0 (openwatersio), run by tools/tides/sweep.mjs';
 // Left out besides: those whose argument there is not the sum of their parts (half or quarter turns that the parts do not
 // have, or other parts than the name's), and 3N2, 3L2, which are other waves there.
-const APART = new Set(['M1', 'M3', 'S3', '2MN2', '3N2', '3L2', 'MP1', 'MSK5', 'ML4', '3ML8', 'MKL2S2', 'MLN2S2', '2MLNS6', '2NMLS6', '3MLS6', '4MLS8', '4MSL12']);
+const APART = new Set(['M1', 'M1_TICON', 'M1_TICON_SHORT', 'M3', 'S3', '2MN2', '3N2', '3L2', 'MP1', 'MSK5', 'ML4', '3ML8', 'MKL2S2', 'MLN2S2', '2MLNS6', '2NMLS6', '3MLS6', '4MLS8', '4MSL12']);
 // Those without a formula after Schureman: f = 1 there, the IHO's formula here.
 const RARE = ['alpha2', 'eta2', 'gamma2'];
 const MODELS = ['schureman', 'iho'];

@@ -28,6 +28,11 @@ internal static class ConstituentTable
         // Half of M2, as the Rijkswaterstaat uses it: another wave than M1.
         ("M1C", new(1, 0, 0, 0, 0, -1), NodeRule.M1C),
         ("M1 M1A", new(1, 0, 0, 1, 0, -1), NodeRule.M1),
+        // TICON's M1 is another one: number 155.555 without a quarter turn, T nought at midnight (the IHO's list has three M1 of that
+        // number, which differ in their last letter). Fits to less than a round of the perigee carry its turn, but not its factor.
+        // The data says so: docs/tides.md, "M1".
+        ("M1_TICON", new(1, 0, 0, 0, 0, 2), NodeRule.M1C),
+        ("M1_TICON_SHORT", new(1, 0, 0, 0, 0, 2), NodeRule.M1Turn),
         ("CHI1", new(1, 0, 2, -1, 0, -1), NodeRule.J1),
         ("PI1", new(1, 1, -3, 0, 1, 1), NodeRule.None),
         ("P1", new(1, 1, -2, 0, 0, 1), NodeRule.None),
@@ -153,6 +158,7 @@ internal static class ConstituentTable
         NodeRule.M3 => [new(NodeRule.M2, 1.5, 1.5)],
         NodeRule.M5 => [new(NodeRule.M2, 2.5, 2.5)],
         NodeRule.M7 => [new(NodeRule.M2, 3.5, 3.5)],
+        NodeRule.M1Turn => [new(NodeRule.M1C, 0, 1)],
         _ => [new(node, 1, 1)],
     };
 

@@ -26,6 +26,9 @@ internal enum NodeRule
     /// <summary>As M2, the turn backwards.</summary>
     MSf,
 
+    /// <summary>The turn of M1C, without its factor.</summary>
+    M1Turn,
+
     /// <summary>As M2 and K2 together.</summary>
     MKS,
 

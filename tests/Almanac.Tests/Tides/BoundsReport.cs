@@ -68,10 +68,11 @@ public class BoundsReport
         Summary("all", rows);
         Line();
         Line("*Waves apart*: amplitudes, together, of the waves that the two programs turn differently (M1, M3, 3N2, some of shallow water); at worst twice");
-        Line("that explains a difference.");
+        Line("that explains a difference, of M1 three times: the dataset's own bounds read TICON's M1 as NOAA's (below).");
         Line();
         Line("The farthest, Longview, is a gauge on a river, 100 km from the sea: its waves of a year and half a year (SA 0.43 m, SSA 0.23 m), which a");
         Line("gauge there has from the river, seem to be left out of the dataset's bounds.");
+        foreach (var line in M1Report.Lines()) Line(line);
         Table("## The twenty farthest apart", rows.OrderByDescending(row => row.Largest).Take(20));
         Table(Invariant($"## Every {Every}th station"), rows.Where((_, index) => index % Every == 0));
         return text.ToString();
