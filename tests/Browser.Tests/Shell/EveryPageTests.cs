@@ -54,7 +54,9 @@ public sealed class EveryPageTests(BrowserSite site) : IClassFixture<BrowserSite
     {
         await using var visit = await site.VisitAsync(Narrow, javaScript: false, role: Role.Admin);
         await visit.Page.GotoAsync(address);
-        Assert.Equal(Narrow.Width, await visit.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
+        Assert.Equal("", await visit.Page.PastTheEdgeAsync());
+        await visit.Page.SpreadLettersAsync();
+        Assert.Equal("", await visit.Page.PastTheEdgeAsync());
         Assert.Equal(1, await visit.Page.Locator("h1").CountAsync());
         Assert.Empty(visit.Elsewhere);
     }

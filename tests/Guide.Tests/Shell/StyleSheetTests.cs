@@ -67,6 +67,14 @@ public sealed partial class StyleSheetTests
         Assert.Empty(named);
     }
 
+    /// <summary>Type is set in the fonts that travel along; a family of the machine's own may only stand behind them, for while they come.</summary>
+    [Fact]
+    public void Every_family_begins_with_a_font_that_is_shipped()
+    {
+        Assert.DoesNotContain("monospace", StyleSheet.Text, StringComparison.OrdinalIgnoreCase);
+        Assert.Equal(["\"Source Sans 3\"", "\"Source Serif 4\""], Families().Matches(StyleSheet.Text).Select(match => match.Groups[1].Value).Distinct().Order());
+    }
+
     /// <summary>The sheet is one file of at most 12 kB as it travels.</summary>
     [Fact]
     public void The_sheet_travels_in_twelve_kilobytes()
@@ -90,4 +98,7 @@ public sealed partial class StyleSheetTests
 
     [GeneratedRegex(@"#[0-9A-Fa-f]{3,8}\b|\b(rgba?|hsla?|oklch|oklab|lab|lch)\(|:\s*(white|black|red|blue|green|gr[ae]y)\b")]
     private static partial Regex Colours();
+
+    [GeneratedRegex(@"(?:font-family|--sans|--serif): (""[^""]+""|[a-z-]+\b(?!\())")]
+    private static partial Regex Families();
 }
