@@ -70,6 +70,7 @@ internal static class Site
 
     public static void UseSite(this WebApplication app)
     {
+        ZoneTables.WarnIfOlder(app.Logger);
         app.UseNamedProxies();
         app.UseSecurityHeaders(app.Services.GetRequiredService<MapTiles>());
         app.UseResponseCompression();
