@@ -81,14 +81,14 @@ public static class Alignments
         private readonly SkyEphemeris ephemeris;
         private readonly SunPath sun;
         private readonly MoonPath moon;
-        private readonly double sinBearing, cosBearing, foot, top, tolerance, lowest;
+        private readonly double sinBearing, cosBearing, foot, top, tolerance, dip;
         private readonly Direction footEnd, topEnd;
 
         internal BehindMargin(SkyBody body, Observer observer, Upright subject, double toleranceDegrees, SkyEphemeris ephemeris)
         {
             (this.body, this.ephemeris, tolerance) = (body, ephemeris, toleranceDegrees * Radian);
             (sun, moon) = (ephemeris.Sun.SeenFrom(observer.Position), ephemeris.Moon.SeenFrom(observer.Position));
-            lowest = -(observer.DipDegrees + SunDisc.StandardSemidiameterDegrees) * Radian;
+            dip = observer.DipDegrees;
             (sinBearing, cosBearing) = Math.SinCos(subject.Bearing.Degrees * Radian);
             (foot, top) = (subject.FootDegrees * Radian, subject.TopDegrees * Radian);
             footEnd = Direction.Of(subject.Bearing.Degrees, subject.FootDegrees);
@@ -99,8 +99,8 @@ public static class Alignments
 
         public double At(double days)
         {
-            var seen = Seen(days);
-            return Math.Min(tolerance - Off(seen), Math.Asin(Math.Clamp(seen.Up, -1, 1)) - lowest);
+            var seen = Seen(days, out var semidiameter);
+            return Math.Min(tolerance - Off(seen), Math.Asin(Math.Clamp(seen.Up, -1, 1)) + (dip + semidiameter) * Radian);
         }
 
         /// <summary>The nearest moment of a stretch within the tolerance: thirds are cut off while it nears there.</summary>
@@ -122,9 +122,19 @@ public static class Alignments
                 sun.At(time).AltitudeDegrees);
         }
 
-        private Direction Seen(double days)
+        private Direction Seen(double days) => Seen(days, out _);
+
+        private Direction Seen(double days, out double semidiameterDegrees)
         {
-            var place = body == SkyBody.Sun ? sun.At(days) : moon.At(days);
+            Direction place;
+            if (body == SkyBody.Sun)
+                (place, semidiameterDegrees) = (sun.At(days), sun.SemidiameterDegrees(days));
+            else
+            {
+                place = moon.At(days, out var radii);
+                semidiameterDegrees = MoonPath.SemidiameterDegrees(radii);
+            }
+
             return LightMargin.Lifted(place, Refraction.Apparent(Math.Asin(Math.Clamp(place.Up, -1, 1)) / Radian));
         }
 

@@ -36,12 +36,13 @@ public static class Flare
     /// <param name="sun">Airless direction of the sun's centre.</param>
     /// <param name="isLensShaded">Whether hood, hand or rock shades the front lens from sources outside the frame.</param>
     /// <param name="isCloudOverSun">Whether cloud covers the sun; null when nobody knows, which lifts nothing.</param>
-    public static FlareCauses Causes(Frame frame, Observer observer, Horizontal sun, bool isLensShaded, bool? isCloudOverSun)
+    /// <param name="sunDistanceAu">Distance, astronomical units.</param>
+    public static FlareCauses Causes(Frame frame, Observer observer, Horizontal sun, bool isLensShaded, bool? isCloudOverSun, double sunDistanceAu = 1)
     {
         ArgumentNullException.ThrowIfNull(observer);
         var towards = Bearing.FromDegrees(sun.AzimuthDegrees);
         var edge = observer.Skyline.AltitudeDegreesAt(towards, observer.DipDegrees);
-        var lowerLimb = Refraction.Apparent(sun.AltitudeDegrees - SunDisc.SemidiameterDegrees(1));
+        var lowerLimb = Refraction.Apparent(sun.AltitudeDegrees - SunDisc.SemidiameterDegrees(sunDistanceAu));
         // A disc that touches the horizon is dimmed by the air; below it there is none.
         if (isCloudOverSun is true || lowerLimb <= edge) return FlareCauses.None;
 

@@ -31,7 +31,7 @@ internal static class LightMarch
             var within = found;
             found = new List<Stretch>(within.Count);
             foreach (var stretch in within)
-                March(new SunMargin(margin, halves.Path, halves.SemidiameterDegrees(stretch.Start)), stretch, found);
+                March(new SunMargin(margin, halves.Path, halves.Path.SemidiameterDegrees(stretch.Start)), stretch, found);
         }
 
         if (row.Moon is { } moon)

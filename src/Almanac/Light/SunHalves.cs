@@ -37,13 +37,6 @@ internal sealed class SunHalves
         return new SunHalves(path, swing, cuts, sines);
     }
 
-    /// <summary>Half the disc's angle at a time, degrees.</summary>
-    internal double SemidiameterDegrees(double days)
-    {
-        ref readonly var segment = ref Path.Ephemeris.SegmentAt(days, out var u);
-        return SunDisc.SemidiameterDegrees(SunSegment.EquatorialParallaxRadians / (segment.Parallax0 + segment.Parallax1 * u));
-    }
-
     /// <summary>When the sun's airless altitude lies within bounds, from one time to another.</summary>
     /// <param name="lowestDegrees">The lower bound of the centre, degrees.</param>
     /// <param name="discLowestDegrees">The lower bound of the disc's upper edge, degrees; the disc's size goes with the seasons.</param>
@@ -56,7 +49,7 @@ internal sealed class SunHalves
         var top = highestDegrees >= 90 ? 2 : Math.Sin(highestDegrees * Radian);
         for (var i = 0; i + 1 < cuts.Length; i++)
         {
-            var lowest = discLowestDegrees > -90 ? Math.Max(lowestDegrees, discLowestDegrees - SemidiameterDegrees(cuts[i])) : lowestDegrees;
+            var lowest = discLowestDegrees > -90 ? Math.Max(lowestDegrees, discLowestDegrees - Path.SemidiameterDegrees(cuts[i])) : lowestDegrees;
             if (lowest > highestDegrees) continue;
             var bottom = lowest <= -90 ? -2 : Math.Sin(lowest * Radian);
 

@@ -45,7 +45,7 @@ public static class SunDays
 
     private static (Instant? Rise, Instant? Set) SkylineEvents(HalfDays day, SunPath path, Observer observer)
     {
-        var semidiameter = SunDisc.SemidiameterDegrees(path.Ephemeris.DistanceAuAt(JulianDay.FromDays(day.Highest)));
+        var semidiameter = path.SemidiameterDegrees(day.Highest);
         var skyline = observer.Skyline;
         if (skyline.LevelDegrees(observer.DipDegrees) is not { } edge)
             return SkylineScan.Of(day, path, observer, semidiameter);

@@ -8,9 +8,6 @@ public static class SunDisc
     /// <summary>Airless altitude of the centre at which the printed tables let the sun rise and set: −50′, of which 34′ are air and 16′ the disc.</summary>
     public const double StandardAltitudeDegrees = -50.0 / 60;
 
-    /// <summary>Half the disc as the printed tables take it, degrees: 16′. The moon has 14.7′ to 16.8′.</summary>
-    public const double StandardSemidiameterDegrees = 16.0 / 60;
-
     /// <summary>Half the disc's angle, degrees: 959.63″ at one astronomical unit (Auwers 1891, as in the Astronomical Almanac).</summary>
     /// <param name="distanceAu">Distance, astronomical units.</param>
     public static double SemidiameterDegrees(double distanceAu) => 959.63 / 3600 / distanceAu;

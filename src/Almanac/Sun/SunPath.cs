@@ -66,4 +66,11 @@ public readonly struct SunPath
 
         return days;
     }
+
+    /// <summary>Half the disc's angle at a time, degrees: it goes with the distance, 15.7′ in July and 16.3′ in January.</summary>
+    internal double SemidiameterDegrees(double days)
+    {
+        ref readonly var segment = ref Ephemeris.SegmentAt(days, out var u);
+        return SunDisc.SemidiameterDegrees(SunSegment.EquatorialParallaxRadians / (segment.Parallax0 + segment.Parallax1 * u));
+    }
 }

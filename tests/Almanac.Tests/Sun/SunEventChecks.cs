@@ -37,6 +37,12 @@ internal sealed class SunEventChecks : IChecks
         });
 
         yield return Check.Against(PublishedTable.Read("Sun/astronomy-engine-events.csv"), "Sun: rise, set and twilights, 1950 to 2100", CompareEvents);
+        yield return Check.Against(PublishedTable.Read("Sun/astronomy-engine-limbs.csv"), "Sun: rise and set of the disc as large as it is", (log, row) =>
+        {
+            var (day, _) = Day(new Position(row.Number("latitude"), row.Number("longitude")), row["date"], row.Number("longitude") / 15);
+            log.Add(Seconds(row.Time("rise"), day.Rise), row.Number("most"));
+            log.Add(Seconds(row.Time("set"), day.Set), row.Number("most"));
+        });
         yield return Check.Against(PublishedTable.Read("Sun/astronomy-engine-azimuths.csv"), "Sun: passing an azimuth, 1950 to 2100", CompareAzimuths);
     }
 
